@@ -1,0 +1,42 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'electron-vite';
+
+// Each worker and each door of the program is an entry of its own: workers are started by file name
+// from beside the host (see main/workers/start.ts), so nothing may bundle them away.
+export default defineConfig({
+  main: {
+    build: {
+      outDir: 'out/main',
+      rollupOptions: {
+        input: {
+          electron: 'main/hosts/electron.ts',
+          loopback: 'main/hosts/loopback.ts',
+          ask: 'main/hosts/ask.ts',
+          library: 'main/workers/library.ts',
+        },
+        output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: 'out/preload',
+      externalizeDeps: false,
+      rollupOptions: {
+        input: { preload: 'main/hosts/preload.ts' },
+        // A sandboxed preload cannot be an ES module.
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: 'renderer',
+    plugins: [svelte()],
+    build: {
+      outDir: 'out/renderer',
+      emptyOutDir: true,
+      assetsInlineLimit: 0,
+      rollupOptions: { input: { index: 'renderer/index.html' } },
+    },
+  },
+});
