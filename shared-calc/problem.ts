@@ -45,7 +45,8 @@ export function requireRange(
   unit: string,
   hint?: string,
 ): void {
-  if (!(value >= min && value <= max)) throw new RangeProblem(field, value, min, max, unit, hint);
+  if (!(Number.isFinite(value) && value >= min && value <= max))
+    throw new RangeProblem(field, value, min, max, unit, hint);
 }
 
 function rangeText(min: number, max: number): string {
