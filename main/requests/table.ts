@@ -1,0 +1,26 @@
+import type { z } from 'zod';
+import type { AnyRequest } from './define.ts';
+import { historyRequests } from './history.ts';
+import { libraryRequests } from './library.ts';
+import { settingsRequests } from './settings.ts';
+
+/**
+ * Every request there is: the only door between the window (or a script) and the library.
+ * Both hosts and `ask` serve just this table.
+ */
+export const requestTable = {
+  ...libraryRequests,
+  ...historyRequests,
+  ...settingsRequests,
+} satisfies Record<string, AnyRequest>;
+
+export type RequestTable = typeof requestTable;
+export type RequestName = keyof RequestTable;
+/** What a caller may send. */
+export type InputOf<N extends RequestName> = z.input<RequestTable[N]['input']>;
+/** What a caller gets back. */
+export type OutputOf<N extends RequestName> = z.output<RequestTable[N]['output']>;
+
+export function findRequest(name: string): AnyRequest | undefined {
+  return Object.hasOwn(requestTable, name) ? requestTable[name as RequestName] : undefined;
+}
