@@ -18,7 +18,6 @@ export default ts.config(
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/no-non-null-assertion': 'error',
       '@typescript-eslint/consistent-type-definitions': 'off',
-      '@typescript-eslint/array-type': ['error', { default: 'array-simple' }],
       'svelte/no-at-html-tags': 'error',
       'svelte/require-each-key': 'error',
     },

@@ -5,47 +5,46 @@ import { browserForTests } from './tests/browser.ts';
 
 // Three kinds of checks: plain ones in Node; components in a real browser; the running program, driven
 // end to end over each host. The last kind needs a build, which tests/run.mjs makes first.
-export default defineConfig(async () => {
-  const browser = await browserForTests();
-  return {
-    test: {
-      projects: [
-        {
-          test: {
-            name: 'unit',
-            environment: 'node',
-            include: ['tests/**/*.test.ts'],
-            exclude: ['tests/desktop/**', 'tests/renderer/**/*.browser.test.ts'],
+const browser = await browserForTests();
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/desktop/**', 'tests/renderer/**/*.browser.test.ts'],
+        },
+      },
+      {
+        plugins: [svelte()],
+        test: {
+          name: 'browser',
+          include: ['tests/renderer/**/*.browser.test.ts'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({
+              launchOptions: { executablePath: browser.path, args: browser.args, env: browser.env },
+            }),
+            instances: [{ browser: 'chromium' }],
           },
         },
-        {
-          plugins: [svelte()],
-          test: {
-            name: 'browser',
-            include: ['tests/renderer/**/*.browser.test.ts'],
-            browser: {
-              enabled: true,
-              headless: true,
-              screenshotFailures: false,
-              provider: playwright({
-                launchOptions: { executablePath: browser.path, args: browser.args, env: browser.env },
-              }),
-              instances: [{ browser: 'chromium' }],
-            },
-          },
+      },
+      {
+        test: {
+          name: 'desktop',
+          environment: 'node',
+          include: ['tests/desktop/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          // Each file starts whole programs and a browser: two at once on two cores only get in each other's way.
+          fileParallelism: false,
         },
-        {
-          test: {
-            name: 'desktop',
-            environment: 'node',
-            include: ['tests/desktop/**/*.test.ts'],
-            testTimeout: 120_000,
-            hookTimeout: 120_000,
-            // Each file starts whole programs and a browser: two at once on two cores only get in each other's way.
-            fileParallelism: false,
-          },
-        },
-      ],
-    },
-  };
+      },
+    ],
+  },
 });

@@ -11,7 +11,9 @@ export function findBrowser() {
   if (platform === 'darwin') {
     const homes = ['/Applications', join(env['HOME'] ?? '', 'Applications')];
     const apps = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
-    return first(homes.flatMap((home) => apps.map((app) => join(home, `${app}.app`, 'Contents', 'MacOS', app))));
+    return first(
+      homes.flatMap((home) => apps.map((app) => join(home, `${app}.app`, 'Contents', 'MacOS', app))),
+    );
   }
   if (platform === 'win32') {
     const homes = [env['PROGRAMFILES'], env['PROGRAMFILES(X86)'], env['LOCALAPPDATA']].filter(Boolean);

@@ -6,7 +6,8 @@ export type Screen =
   'aircraft' | 'loading' | 'fuel' | 'weather' | 'departure' | 'checklists' | 'records' | 'settings';
 
 /** What a change touched, so that the window asks again for just that. */
-export type Area = 'aircraft' | 'people' | 'loading' | 'fuel' | 'weather' | 'fields' | 'settings' | 'history' | 'library';
+export type Area =
+  'aircraft' | 'people' | 'loading' | 'fuel' | 'weather' | 'fields' | 'settings' | 'history' | 'library';
 
 /** One call of a request, as kept in the list of changes. */
 export interface Call {
@@ -67,7 +68,10 @@ interface Common<I extends z.ZodType, O extends z.ZodType> {
 }
 
 /** Looks, never changes. Runs on a read-only connection; 'heavy' ones on a thread of their own. */
-export interface ReadRequest<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> extends Common<I, O> {
+export interface ReadRequest<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> extends Common<
+  I,
+  O
+> {
   kind: 'read';
   where: 'reader' | 'heavy';
   handle(context: Context, input: z.output<I>): z.input<O>;
@@ -83,7 +87,10 @@ export interface ChangeRequest<
 }
 
 /** Long or outside the list of undo: imports (with a take-back of their own), backups, undo itself. */
-export interface WorkRequest<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> extends Common<I, O> {
+export interface WorkRequest<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> extends Common<
+  I,
+  O
+> {
   kind: 'work';
   handle(context: WorkContext, input: z.output<I>): z.input<O> | Promise<z.input<O>>;
 }
@@ -91,7 +98,9 @@ export interface WorkRequest<I extends z.ZodType = z.ZodType, O extends z.ZodTyp
 export type AnyRequest = ReadRequest | ChangeRequest | WorkRequest;
 
 // Three small functions instead of one: each lets TypeScript infer the schemas and checks the handler against them.
-export function read<I extends z.ZodType, O extends z.ZodType>(request: Omit<ReadRequest<I, O>, 'kind'>): ReadRequest<I, O> {
+export function read<I extends z.ZodType, O extends z.ZodType>(
+  request: Omit<ReadRequest<I, O>, 'kind'>,
+): ReadRequest<I, O> {
   return { kind: 'read', ...request };
 }
 
@@ -101,6 +110,8 @@ export function change<I extends z.ZodType, O extends z.ZodType>(
   return { kind: 'change', ...request };
 }
 
-export function work<I extends z.ZodType, O extends z.ZodType>(request: Omit<WorkRequest<I, O>, 'kind'>): WorkRequest<I, O> {
+export function work<I extends z.ZodType, O extends z.ZodType>(
+  request: Omit<WorkRequest<I, O>, 'kind'>,
+): WorkRequest<I, O> {
   return { kind: 'work', ...request };
 }

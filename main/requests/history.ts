@@ -44,7 +44,10 @@ async function replay(context: WorkContext, which: 'undo' | 'redo') {
       const call = which === 'undo' ? next.inverse : next.forward;
       const request = findRequest(call.request);
       if (request?.kind !== 'change')
-        throw new Refusal('not-found', `This version cannot ${which} '${next.named}' (${call.request}). Nothing was changed.`);
+        throw new Refusal(
+          'not-found',
+          `This version cannot ${which} '${next.named}' (${call.request}). Nothing was changed.`,
+        );
       const back = apply(context, request, call, areas);
       if (which === 'undo') markUndone(context.db, next.seq, back ?? next.forward);
       else markRedone(context.db, next.seq, back ?? next.inverse);

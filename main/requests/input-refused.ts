@@ -22,7 +22,10 @@ const unitWords: [suffix: RegExp, unit: string][] = [
 export function inputRefused(request: string, error: z.ZodError, input: unknown): Refusal {
   const fields = error.issues.map((issue) => {
     const path = pathText(issue.path);
-    return { path, sentence: `${path === '' ? 'The input' : path} ${issueText(issue, valueAt(input, issue.path), path)}` };
+    return {
+      path,
+      sentence: `${path === '' ? 'The input' : path} ${issueText(issue, valueAt(input, issue.path), path)}`,
+    };
   });
   const sentence = `${fields.map((field) => field.sentence).join('; ')}. Nothing was changed.`;
   return new Refusal('input-refused', `${request}: ${sentence}`, fields);
@@ -41,7 +44,9 @@ function issueText(issue: z.core.$ZodIssue, value: unknown, path: string): strin
         ? `is ${withUnit(value)}; allowed ${issue.inclusive === false ? 'below' : 'at most'} ${withUnit(issue.maximum)}`
         : `has ${lengthOf(value)}; at most ${String(issue.maximum)} allowed`;
     case 'invalid_type':
-      return value === undefined ? 'is missing' : `is ${quoted(value)}; ${expectedWord(issue.expected)} was expected`;
+      return value === undefined
+        ? 'is missing'
+        : `is ${quoted(value)}; ${expectedWord(issue.expected)} was expected`;
     case 'unrecognized_keys':
       return `has no field ${issue.keys.map((key) => `'${key}'`).join(', ')}`;
     case 'invalid_value':
@@ -52,7 +57,14 @@ function issueText(issue: z.core.$ZodIssue, value: unknown, path: string): strin
 }
 
 function expectedWord(expected: string): string {
-  const words: Record<string, string> = { number: 'a number', string: 'a text', boolean: 'true or false', array: 'a list', object: 'an object', int: 'a whole number' };
+  const words: Record<string, string> = {
+    number: 'a number',
+    string: 'a text',
+    boolean: 'true or false',
+    array: 'a list',
+    object: 'an object',
+    int: 'a whole number',
+  };
   return words[expected] ?? expected;
 }
 
@@ -69,14 +81,20 @@ function lengthOf(value: unknown): string {
 
 function pathText(path: PropertyKey[]): string {
   return path.reduce<string>(
-    (text, part) => (typeof part === 'number' ? `${text}[${String(part)}]` : text === '' ? String(part) : `${text}.${String(part)}`),
+    (text, part) =>
+      typeof part === 'number'
+        ? `${text}[${String(part)}]`
+        : text === ''
+          ? String(part)
+          : `${text}.${String(part)}`,
     '',
   );
 }
 
 function valueAt(input: unknown, path: PropertyKey[]): unknown {
   return path.reduce<unknown>(
-    (value, part) => (typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[part] : undefined),
+    (value, part) =>
+      typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[part] : undefined,
     input,
   );
 }

@@ -16,7 +16,8 @@ export const libraryRequests = {
       path: libraryPath,
       schemaVersion: schemaVersion(db),
       sizeBytes:
-        (db.pragma('page_count', { simple: true }) as number) * (db.pragma('page_size', { simple: true }) as number),
+        (db.pragma('page_count', { simple: true }) as number) *
+        (db.pragma('page_size', { simple: true }) as number),
     }),
   }),
 };

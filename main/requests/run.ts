@@ -77,13 +77,15 @@ export function problemOf(name: string, error: unknown): Problem {
   if (code.startsWith('SQLITE_READONLY'))
     return {
       code: 'read-only',
-      sentence: 'The library file may only be read, so nothing was changed. Check the permissions of its folder.',
+      sentence:
+        'The library file may only be read, so nothing was changed. Check the permissions of its folder.',
       fields: [],
     };
   if (code.startsWith('SQLITE_BUSY'))
     return {
       code: 'library-busy',
-      sentence: 'Another program holds the library file. Nothing was changed. Close the other one and do it again.',
+      sentence:
+        'Another program holds the library file. Nothing was changed. Close the other one and do it again.',
       fields: [],
     };
   if (code.startsWith('SQLITE_CORRUPT') || code.startsWith('SQLITE_NOTADB'))
@@ -98,5 +100,9 @@ export function problemOf(name: string, error: unknown): Problem {
       sentence: `The answer of '${name}' did not have its promised shape (${words.slice(0, 400)}).`,
       fields: [],
     };
-  return { code: 'internal', sentence: `'${name}' failed in a way that was not foreseen: ${words}`, fields: [] };
+  return {
+    code: 'internal',
+    sentence: `'${name}' failed in a way that was not foreseen: ${words}`,
+    fields: [],
+  };
 }

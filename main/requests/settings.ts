@@ -3,7 +3,9 @@ import { readSetting, writeSetting } from '../store/settings.ts';
 import { change, read } from './define.ts';
 
 /** Any setting is a small JSON value under a key; the window gives each key its meaning and its default. */
-const key = z.string().regex(/^[a-z][a-zA-Z0-9.-]{0,99}$/, 'a key starts with a lower-case letter and has letters, digits, dots');
+const key = z
+  .string()
+  .regex(/^[a-z][a-zA-Z0-9.-]{0,99}$/, 'a key starts with a lower-case letter and has letters, digits, dots');
 const value = z.json();
 
 export const settingsRequests = {

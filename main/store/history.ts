@@ -31,29 +31,45 @@ export function recordChange(db: Database.Database, change: ChangeRecord): void 
   db.prepare('DELETE FROM change_record WHERE undone = 1').run();
   db.prepare(
     'INSERT INTO change_record (at_epoch_s, named, screen, forward_json, inverse_json, undone) VALUES (?, ?, ?, ?, ?, 0)',
-  ).run(change.atEpochS, change.named, change.screen, JSON.stringify(change.forward), JSON.stringify(change.inverse));
-  db.prepare(
-    'DELETE FROM change_record WHERE seq <= (SELECT MAX(seq) FROM change_record) - ?',
-  ).run(keptChangesCount);
+  ).run(
+    change.atEpochS,
+    change.named,
+    change.screen,
+    JSON.stringify(change.forward),
+    JSON.stringify(change.inverse),
+  );
+  db.prepare('DELETE FROM change_record WHERE seq <= (SELECT MAX(seq) FROM change_record) - ?').run(
+    keptChangesCount,
+  );
 }
 
 /** The change that undo would take back next, or null. */
 export function nextUndo(db: Database.Database): StoredChange | null {
-  return stored(db.prepare<[], Row>('SELECT * FROM change_record WHERE undone = 0 ORDER BY seq DESC LIMIT 1').get());
+  return stored(
+    db.prepare<[], Row>('SELECT * FROM change_record WHERE undone = 0 ORDER BY seq DESC LIMIT 1').get(),
+  );
 }
 
 /** The change that redo would do again next, or null. */
 export function nextRedo(db: Database.Database): StoredChange | null {
-  return stored(db.prepare<[], Row>('SELECT * FROM change_record WHERE undone = 1 ORDER BY seq ASC LIMIT 1').get());
+  return stored(
+    db.prepare<[], Row>('SELECT * FROM change_record WHERE undone = 1 ORDER BY seq ASC LIMIT 1').get(),
+  );
 }
 
 /** Note that a change was undone (or done again), with the call that now leads back the other way. */
 export function markUndone(db: Database.Database, seq: number, forward: Call): void {
-  db.prepare('UPDATE change_record SET undone = 1, forward_json = ? WHERE seq = ?').run(JSON.stringify(forward), seq);
+  db.prepare('UPDATE change_record SET undone = 1, forward_json = ? WHERE seq = ?').run(
+    JSON.stringify(forward),
+    seq,
+  );
 }
 
 export function markRedone(db: Database.Database, seq: number, inverse: Call): void {
-  db.prepare('UPDATE change_record SET undone = 0, inverse_json = ? WHERE seq = ?').run(JSON.stringify(inverse), seq);
+  db.prepare('UPDATE change_record SET undone = 0, inverse_json = ? WHERE seq = ?').run(
+    JSON.stringify(inverse),
+    seq,
+  );
 }
 
 /** Forget every change (a migration may have altered what they mean). Gives how many were forgotten. */

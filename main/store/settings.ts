@@ -4,12 +4,16 @@ export type Json = string | number | boolean | null | Json[] | { [key: string]: 
 
 export const readSetting = {
   all(db: Database.Database): Record<string, Json> {
-    const rows = db.prepare<[], { key: string; value_json: string }>('SELECT key, value_json FROM setting').all();
+    const rows = db
+      .prepare<[], { key: string; value_json: string }>('SELECT key, value_json FROM setting')
+      .all();
     return Object.fromEntries(rows.map((row) => [row.key, JSON.parse(row.value_json) as Json]));
   },
   /** The value of one key, or null where it stands at its default. */
   one(db: Database.Database, key: string): Json {
-    const row = db.prepare<[string], { value_json: string }>('SELECT value_json FROM setting WHERE key = ?').get(key);
+    const row = db
+      .prepare<[string], { value_json: string }>('SELECT value_json FROM setting WHERE key = ?')
+      .get(key);
     return row === undefined ? null : (JSON.parse(row.value_json) as Json);
   },
 };

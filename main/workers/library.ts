@@ -1,0 +1,64 @@
+import type Database from 'better-sqlite3';
+import { randomUUID } from 'node:crypto';
+import { parentPort, workerData, type MessagePort } from 'node:worker_threads';
+import type { WorkContext } from '../requests/define.ts';
+import { problemOf, runRequest } from '../requests/run.ts';
+import { findRequest } from '../requests/table.ts';
+import { openForReading, openLibrary } from '../store/open.ts';
+import type { FromThread, LibraryThreadData, ToThread } from './messages.ts';
+import { workerUrl } from './worker-url.ts';
+
+// A thread that holds one connection to the library and answers requests of the table on it.
+
+if (parentPort === null) throw new Error('This file is a worker: it is started by main/workers/service.ts.');
+serve(parentPort, workerData as LibraryThreadData);
+
+function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData): void {
+  const say = (message: FromThread) => {
+    port.postMessage(message);
+  };
+  let db: Database.Database;
+  try {
+    db = role === 'writer' ? openLibrary(libraryPath) : openForReading(libraryPath);
+  } catch (error) {
+    say({ type: 'failed', problem: problemOf('library.open', error) });
+    port.close();
+    return;
+  }
+  const running = new Map<string, AbortController>();
+
+  port.on('message', (message: ToThread) => {
+    if (message.type === 'request') void answer(message.call, message.name, message.input);
+    else if (message.type === 'cancel') running.get(message.call)?.abort();
+    else {
+      for (const controller of running.values()) controller.abort();
+      db.close();
+      say({ type: 'closed' });
+      port.close();
+    }
+  });
+  say({ type: 'ready' });
+
+  async function answer(call: string, name: string, input: unknown): Promise<void> {
+    const controller = new AbortController();
+    running.set(call, controller);
+    const context: WorkContext = {
+      db,
+      libraryPath,
+      nowEpochS: () => Date.now() / 1000,
+      newId: () => randomUUID(),
+      signal: controller.signal,
+      progress: (report) => {
+        say({ type: 'progress', call, report });
+      },
+      changed: (areas) => {
+        say({ type: 'changed', areas });
+      },
+      workerUrl,
+    };
+    const result = await runRequest(name, findRequest(name), context, input);
+    running.delete(call);
+    if (result.ok && result.areas.length > 0) say({ type: 'changed', areas: result.areas });
+    say({ type: 'answer', call, answer: result });
+  }
+}

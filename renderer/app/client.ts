@@ -1,0 +1,33 @@
+import type { Problem } from '../../main/requests/problem.ts';
+import type { InputOf, OutputOf, RequestName } from '../../main/requests/table.ts';
+import type { Bridge } from './bridge.ts';
+
+/** A refusal as the window meets it: its message is the sentence to show. */
+export class Refused extends Error {
+  readonly problem: Problem;
+
+  constructor(problem: Problem) {
+    super(problem.sentence);
+    this.name = 'Refused';
+    this.problem = problem;
+  }
+}
+
+/** The window's only way to the library, typed by the request table. */
+export interface Client {
+  /** @throws Refused with a sentence for the person */
+  ask<N extends RequestName>(name: N, input: InputOf<N>, call?: string): Promise<OutputOf<N>>;
+  bridge: Bridge;
+}
+
+export function makeClient(bridge: Bridge): Client {
+  return {
+    bridge,
+    async ask(name, input, call = crypto.randomUUID()) {
+      const answer = await bridge.request(name, input, call);
+      if (!answer.ok) throw new Refused(answer.problem);
+      // The table checked the answer against the schema from which this type derives.
+      return answer.output as OutputOf<typeof name>;
+    },
+  };
+}

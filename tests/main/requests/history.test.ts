@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { memoryLibrary } from '../memory-library.ts';
+
+const put = (value: unknown) => ({ key: 'units.mass', value, named: `mass in ${String(value)}` });
+
+test('undo takes back the last change, names it, and redo does it again', async () => {
+  const library = memoryLibrary();
+  await library.ask('settings.put', put('lb'));
+  await library.ask('settings.put', put('kg'));
+  expect(await library.ask('history.undo', {})).toEqual({ named: 'mass in kg', screen: 'settings' });
+  expect(await library.ask('settings.get', {})).toEqual({ 'units.mass': 'lb' });
+  await library.ask('history.undo', {});
+  expect(await library.ask('settings.get', {})).toEqual({});
+  await library.ask('history.redo', {});
+  await library.ask('history.redo', {});
+  expect(await library.ask('settings.get', {})).toEqual({ 'units.mass': 'kg' });
+});
+
+test('a new change after an undo ends what could be done again', async () => {
+  const library = memoryLibrary();
+  await library.ask('settings.put', put('lb'));
+  await library.ask('history.undo', {});
+  await library.ask('settings.put', put('kg'));
+  await expect(library.ask('history.redo', {})).rejects.toThrow('There is nothing to redo.');
+});
+
+test('a refused input names the field and changes nothing', async () => {
+  const library = memoryLibrary();
+  await expect(library.ask('settings.put', { key: 'Bad key', value: 1, named: 'x' })).rejects.toThrow(
+    /^settings\.put: key is "Bad key".* Nothing was changed\.$/,
+  );
+  await expect(library.ask('no.such', {})).rejects.toThrow("There is no request 'no.such'.");
+  expect(await library.ask('history.next', {})).toEqual({ undo: null, redo: null });
+});
