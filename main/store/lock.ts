@@ -2,6 +2,7 @@ import Database from 'better-sqlite3';
 import { existsSync, readFileSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../requests/problem.ts';
+import { codeOf, wordsOf } from './files.ts';
 
 /** Who holds a library, as the holder wrote it beside the file. */
 export interface HolderNote {
@@ -159,13 +160,12 @@ function isNote(value: unknown): value is HolderNote {
 }
 
 function isBusy(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY');
+  return codeOf(error).startsWith('SQLITE_BUSY');
 }
 
 function cannotHold(libraryPath: string, error: unknown): Refusal {
-  const words = error instanceof Error ? error.message : String(error);
   return new Refusal(
     'read-only',
-    `Nothing can be written beside ${libraryPath} (${words}), so the library cannot be opened for changes. Nothing was changed. Allow writing in that folder, or copy the library to another one.`,
+    `Nothing can be written beside ${libraryPath} (${wordsOf(error)}), so the library cannot be opened for changes. Nothing was changed. Allow writing in that folder, or copy the library to another one.`,
   );
 }

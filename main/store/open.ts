@@ -1,26 +1,59 @@
 import Database from 'better-sqlite3';
-import { clearHistory } from './history.ts';
+import { accessSync, constants, existsSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { Refusal } from '../requests/problem.ts';
+import { makeBackup } from './backups.ts';
+import { codeOf, moveIntoPlace, wordsOf } from './files.ts';
+import { applicationId } from './header.ts';
+import { inspect, type Found } from './inspect.ts';
+import { migrate, newestVersion, requireOrder } from './migrate.ts';
 import { migrations } from './migrations/all.ts';
-import { schemaVersion } from './schema-version.ts';
+import type { Migration } from './migrations/define.ts';
+import { addNotice } from './notices.ts';
+import { readOnlyRefusal, refusalFor } from './refusals.ts';
 
-/** Written into the file's header, so that a library is known for what it is: 'TARE' in ASCII. */
-export const applicationId = 0x54415245;
+export interface OpenOptions {
+  nowEpochS?: () => number;
+  /** The schema's steps; other ones in tests. */
+  steps?: readonly Migration[];
+  /** Hears every statement before it runs. */
+  onStatement?: (sql: unknown) => void;
+}
 
 /**
- * Open a library for writing, creating or migrating it as needed.
+ * Open a library for writing: look at it first, create it where there is none, back it up and migrate it where it
+ * is older. The caller holds it (lock.ts). Why WAL and `synchronous = FULL`: README.md beside this file.
  *
- * WAL lets readers go on while something is written. `synchronous = FULL`: a saved figure survives a power cut,
- * which NORMAL does not promise in WAL mode; saves are small and rare, so the price (one sync each) is not felt.
+ * @throws Refusal for a newer, damaged, foreign or read-only file, which is left byte for byte as it was.
  */
-export function openLibrary(path: string): Database.Database {
-  const db = new Database(path);
-  db.pragma('journal_mode = WAL');
-  db.pragma('synchronous = FULL');
-  db.pragma('foreign_keys = ON');
-  db.pragma('busy_timeout = 2000');
-  db.pragma(`application_id = ${String(applicationId)}`);
-  migrate(db);
-  return db;
+export async function openLibrary(path: string, options: OpenOptions = {}): Promise<Database.Database> {
+  const steps = options.steps ?? migrations;
+  const nowEpochS = options.nowEpochS ?? (() => Date.now() / 1000);
+  requireOrder(steps);
+  const found = look(path, newestVersion(steps));
+  if (found.kind === 'nothing') create(path, steps);
+  else if (found.kind !== 'library') throw refusalFor(path, found, newestVersion(steps));
+  requireWritable(path);
+
+  const db = connect(path, options);
+  try {
+    if (found.kind === 'library' && found.schemaVersion < newestVersion(steps))
+      await bringUpToDate(db, path, steps, nowEpochS());
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
+
+function look(path: string, knownVersion: number): Found {
+  try {
+    return inspect(path, knownVersion);
+  } catch (error) {
+    // Even to look at it, SQLite wants to write its side files.
+    if (isUnwritable(error)) throw readOnlyRefusal(path, wordsOf(error));
+    throw error;
+  }
 }
 
 /** A second connection that can only look. */
@@ -30,14 +63,78 @@ export function openForReading(path: string): Database.Database {
   return db;
 }
 
-function migrate(db: Database.Database): void {
-  const from = schemaVersion(db);
-  for (const migration of migrations) {
-    if (migration.version <= from) continue;
-    db.transaction(() => {
-      migration.up(db);
-      db.pragma(`user_version = ${String(migration.version)}`);
-      if (from > 0) clearHistory(db);
-    }).immediate();
+function connect(path: string, options: OpenOptions): Database.Database {
+  const db = new Database(path, {
+    fileMustExist: true,
+    ...(options.onStatement === undefined ? {} : { verbose: options.onStatement }),
+  });
+  try {
+    db.pragma('journal_mode = WAL');
+    db.pragma('synchronous = FULL');
+    db.pragma('foreign_keys = ON');
+    db.pragma('busy_timeout = 2000');
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
   }
+}
+
+/** Built aside and put in place whole: a library that was half created never lies at its path. */
+function create(path: string, steps: readonly Migration[]): void {
+  const folder = dirname(path);
+  if (!existsSync(folder))
+    throw new Refusal(
+      'not-found',
+      `The folder ${folder} does not exist, so no library was made. Make the folder or choose another place.`,
+    );
+  const aside = `${path}.new`;
+  try {
+    rmSync(aside, { force: true });
+    const db = new Database(aside);
+    try {
+      db.pragma(`application_id = ${String(applicationId)}`);
+      migrate(db, steps);
+    } finally {
+      db.close();
+    }
+    moveIntoPlace(aside, path);
+  } catch (error) {
+    if (isUnwritable(error)) throw readOnlyRefusal(folder, wordsOf(error));
+    rmSync(aside, { force: true });
+    throw error;
+  }
+}
+
+function requireWritable(path: string): void {
+  for (const place of [path, dirname(path)])
+    try {
+      accessSync(place, constants.W_OK);
+    } catch (error) {
+      throw readOnlyRefusal(place, wordsOf(error));
+    }
+}
+
+async function bringUpToDate(
+  db: Database.Database,
+  path: string,
+  steps: readonly Migration[],
+  nowEpochS: number,
+): Promise<void> {
+  const backup = await makeBackup(db, path, 'migration', nowEpochS);
+  const report = migrate(db, steps);
+  if (report === null) return;
+  const cleared =
+    report.forgottenChangesCount === 0
+      ? ''
+      : ` The list of changes was cleared (${String(report.forgottenChangesCount)}), so undo begins anew from here.`;
+  addNotice(
+    db,
+    nowEpochS,
+    `The library was brought from format ${String(report.fromVersion)} to ${String(report.toVersion)}: ${report.brought.join('; ')}.${cleared} A backup from before lies at ${backup.path}.`,
+  );
+}
+
+function isUnwritable(error: unknown): boolean {
+  return /^(EACCES|EPERM|EROFS|SQLITE_READONLY|SQLITE_CANTOPEN)/.test(codeOf(error));
 }

@@ -4,6 +4,8 @@ import { parentPort, workerData, type MessagePort } from 'node:worker_threads';
 import type { WorkContext } from '../requests/define.ts';
 import { problemOf, runRequest } from '../requests/run.ts';
 import { findRequest } from '../requests/table.ts';
+import { backUpAtStart, lastChangedMs } from '../store/backups.ts';
+import { addNotice } from '../store/notices.ts';
 import { openForReading, openLibrary } from '../store/open.ts';
 import type { FromThread, LibraryThreadData, ToThread } from './messages.ts';
 import { workerUrl } from './worker-url.ts';
@@ -11,15 +13,16 @@ import { workerUrl } from './worker-url.ts';
 // A thread that holds one connection to the library and answers requests of the table on it.
 
 if (parentPort === null) throw new Error('This file is a worker: it is started by main/workers/service.ts.');
-serve(parentPort, workerData as LibraryThreadData);
+await serve(parentPort, workerData as LibraryThreadData);
 
-function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData): void {
+async function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData): Promise<void> {
   const say = (message: FromThread) => {
     port.postMessage(message);
   };
+  const changedMs = role === 'writer' ? lastChangedMs(libraryPath) : null;
   let db: Database.Database;
   try {
-    db = role === 'writer' ? openLibrary(libraryPath) : openForReading(libraryPath);
+    db = role === 'writer' ? await openLibrary(libraryPath) : openForReading(libraryPath);
   } catch (error) {
     say({ type: 'failed', problem: problemOf('library.open', error) });
     port.close();
@@ -38,6 +41,18 @@ function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData): voi
     }
   });
   say({ type: 'ready' });
+  if (role === 'writer') void backUp();
+
+  // After the window has its library: a backup is never what a person waits for.
+  async function backUp(): Promise<void> {
+    try {
+      await backUpAtStart(db, libraryPath, changedMs, Date.now() / 1000);
+    } catch (error) {
+      if (!db.open) return;
+      addNotice(db, Date.now() / 1000, problemOf('library.backUp', error).sentence);
+      say({ type: 'changed', areas: ['library'] });
+    }
+  }
 
   async function answer(call: string, name: string, input: unknown): Promise<void> {
     const controller = new AbortController();

@@ -1,5 +1,6 @@
 import type { Migration } from './define.ts';
 import { settingsAndChanges } from './0010-settings-and-changes.ts';
+import { notices } from './0015-notices.ts';
 
 /** Every migration in order. */
-export const migrations: readonly Migration[] = [settingsAndChanges];
+export const migrations: readonly Migration[] = [settingsAndChanges, notices];
