@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { AnyRequest } from './define.ts';
 import { historyRequests } from './history.ts';
+import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
 import { settingsRequests } from './settings.ts';
 
@@ -15,12 +16,14 @@ export const requestTable = {
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;
-export type RequestName = keyof RequestTable;
+/** What a window may ask: the library's requests and the few that its host answers itself. */
+type EveryRequest = RequestTable & HostTable;
+export type RequestName = keyof EveryRequest;
 /** What a caller may send. */
-export type InputOf<N extends RequestName> = z.input<RequestTable[N]['input']>;
+export type InputOf<N extends RequestName> = z.input<EveryRequest[N]['input']>;
 /** What a caller gets back. */
-export type OutputOf<N extends RequestName> = z.output<RequestTable[N]['output']>;
+export type OutputOf<N extends RequestName> = z.output<EveryRequest[N]['output']>;
 
 export function findRequest(name: string): AnyRequest | undefined {
-  return Object.hasOwn(requestTable, name) ? requestTable[name as RequestName] : undefined;
+  return Object.hasOwn(requestTable, name) ? requestTable[name as keyof RequestTable] : undefined;
 }
