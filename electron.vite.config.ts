@@ -2,7 +2,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'electron-vite';
 
 // Each worker and each door of the program is an entry of its own: workers are started by file name
-// from beside the host (see main/workers/start.ts), so nothing may bundle them away.
+// from beside the host (main/workers/worker-url.ts), so nothing may bundle them away.
 export default defineConfig({
   main: {
     build: {
@@ -31,7 +31,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'renderer',
-    plugins: [svelte()],
+    plugins: [svelte({ configFile: '../svelte.config.js' })],
     build: {
       outDir: 'out/renderer',
       emptyOutDir: true,

@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Refusal } from '../requests/problem.ts';
+import { builtFile } from '../workers/built-file.ts';
 import { libraryExtension } from './library-place.ts';
 
 /** Built beside the program (fixtures/build-demo.ts); never opened itself, only its copies. */
-const builtDemo = fileURLToPath(new URL(`../demo${libraryExtension}`, import.meta.url));
+const builtDemo = fileURLToPath(builtFile(`../demo${libraryExtension}`));
 
 /**
  * A fresh copy of the demo library in a folder of its own that is removed when the program ends, so that it can be

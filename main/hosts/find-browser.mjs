@@ -25,6 +25,16 @@ export function findBrowser() {
   return first(names.flatMap((name) => folders.map((folder) => join(folder, name))));
 }
 
+/** Whether a window can be shown at all: on Linux only where a display is named. */
+export function hasDisplay(platform = process.platform, env = process.env) {
+  return (
+    platform === 'darwin' ||
+    platform === 'win32' ||
+    Boolean(env['DISPLAY']) ||
+    Boolean(env['WAYLAND_DISPLAY'])
+  );
+}
+
 /** @param {string[]} paths */
 function first(paths) {
   return paths.find((path) => existsSync(path)) ?? null;

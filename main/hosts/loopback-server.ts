@@ -2,7 +2,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { Refusal, type ProblemCode } from '../requests/problem.ts';
 import { problemOf, type Answer } from '../requests/run.ts';
-import type { Holder } from './holder.ts';
+import type { Keeper } from './keeper.ts';
 import type { Keys } from './loopback-keys.ts';
 import type { Uploads } from './uploads.ts';
 import { windowHeaders, type WindowFile } from './window-files.ts';
@@ -15,11 +15,13 @@ const heartbeatMs = 15_000;
 export interface LoopbackServer {
   /** 'http://127.0.0.1:43210' */
   origin: string;
+  keeper: Keeper;
   close(): Promise<void>;
 }
 
 export interface LoopbackParts {
-  holder: Holder;
+  /** Begin to keep a library, now that the address is known. */
+  keepAt(origin: string): Keeper;
   keys: Keys;
   uploads: Uploads;
   windowFile(path: string): WindowFile | undefined;
@@ -52,7 +54,8 @@ export async function startLoopbackServer(parts: LoopbackParts): Promise<Loopbac
   const port = await listenSomewhere(server);
   const hostName = `127.0.0.1:${String(port)}`;
   const origin = `http://${hostName}`;
-  const stopListening = parts.holder.listen((event) => {
+  const keeper = parts.keepAt(origin);
+  const stopListening = keeper.listen((event) => {
     for (const stream of streams) stream.write(`${JSON.stringify(event)}\n`);
   });
 
@@ -110,7 +113,7 @@ export async function startLoopbackServer(parts: LoopbackParts): Promise<Loopbac
         const call = field(body, 'call');
         if (typeof name !== 'string' || typeof call !== 'string')
           throw new HttpRefusal(400, 'A request has a name, an input and a call.');
-        sendJson(response, 200, await parts.holder.request(name, field(body, 'input'), call));
+        sendJson(response, 200, await keeper.request(name, field(body, 'input'), call));
       },
     },
     '/cancel': {
@@ -120,7 +123,7 @@ export async function startLoopbackServer(parts: LoopbackParts): Promise<Loopbac
       async serve(message, response) {
         const call = field(await readJson(message), 'call');
         if (typeof call !== 'string') throw new HttpRefusal(400, 'What is to be cancelled has a call.');
-        parts.holder.cancel(call);
+        keeper.cancel(call);
         sendJson(response, 200, {});
       },
     },
@@ -137,12 +140,12 @@ export async function startLoopbackServer(parts: LoopbackParts): Promise<Loopbac
       method: 'GET',
       contentType: null,
       needsToken: true,
-      serve(message, response) {
+      serve(_, response) {
         response.writeHead(200, { ...plainHeaders, 'Content-Type': 'application/x-ndjson' });
         response.write('\n');
         streams.add(response);
         const heartbeat = setInterval(() => response.write('\n'), heartbeatMs);
-        message.once('close', () => {
+        response.once('close', () => {
           clearInterval(heartbeat);
           streams.delete(response);
         });
@@ -167,6 +170,7 @@ export async function startLoopbackServer(parts: LoopbackParts): Promise<Loopbac
 
   return {
     origin,
+    keeper,
     close: () =>
       new Promise((resolve) => {
         stopListening();
@@ -211,7 +215,10 @@ function refuse(message: IncomingMessage, response: ServerResponse, error: unkno
 
 async function readJson(message: IncomingMessage): Promise<unknown> {
   const tooLarge = () =>
-    new HttpRefusal(413, `A request holds at most ${String(bodyLimitBytes / 1024 ** 2)} MB. Nothing was changed.`);
+    new HttpRefusal(
+      413,
+      `A request holds at most ${String(bodyLimitBytes / 1024 ** 2)} MB. Nothing was changed.`,
+    );
   if (Number(message.headers['content-length'] ?? 0) > bodyLimitBytes) throw tooLarge();
   const pieces: Buffer[] = [];
   let bytes = 0;

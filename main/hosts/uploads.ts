@@ -63,6 +63,5 @@ export function makeUploads(): Uploads {
 
 /** One step of a path: no separators of any system, no control characters, not a folder's own names. */
 function isPlainName(name: string): boolean {
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
-  return name.length > 0 && name.length <= 200 && !/[\\/:\u0000-\u001f\u007f]/.test(name) && !/^\.+$/.test(name);
+  return name.length > 0 && name.length <= 200 && !/[\\/:\p{Cc}]/u.test(name) && !/^\.+$/.test(name);
 }

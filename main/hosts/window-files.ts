@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { builtFile } from '../workers/built-file.ts';
 
 /** One file of the built window, ready to be sent. */
 export interface WindowFile {
@@ -51,7 +52,7 @@ export const windowHeaders: Record<string, string> = {
  * @returns the file under a path of an address ('/' is the page), or undefined
  */
 export function loadWindowFiles(): (path: string) => WindowFile | undefined {
-  const root = fileURLToPath(new URL('../renderer/', import.meta.url));
+  const root = fileURLToPath(builtFile('../renderer/'));
   const files = new Map<string, WindowFile>();
   for (const entry of readdirSync(root, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile()) continue;

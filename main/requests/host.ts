@@ -20,8 +20,6 @@ const problem = z.strictObject({
 });
 
 const hostStatus = z.strictObject({
-  /** 'window' of its own (Electron), or 'browser': pathOf then gives the path of a copy. */
-  host: z.enum(['window', 'browser']),
   libraryPath: z.string(),
   isDemo: z.boolean(),
   /** null while the library is open; otherwise why it could not be opened. */

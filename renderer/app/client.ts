@@ -1,6 +1,7 @@
 import type { Problem } from '../../main/requests/problem.ts';
 import type { InputOf, OutputOf, RequestName } from '../../main/requests/table.ts';
 import type { Bridge } from './bridge.ts';
+import { plainJson } from './plain-json.ts';
 
 /** A refusal as the window meets it: its message is the sentence to show. */
 export class Refused extends Error {
@@ -24,7 +25,9 @@ export function makeClient(bridge: Bridge): Client {
   return {
     bridge,
     async ask(name, input, call = crypto.randomUUID()) {
-      const answer = await bridge.request(name, input, call);
+      // A plain copy: what a screen holds may be wrapped for its own reactions, which no bridge can carry.
+      const plain: unknown = JSON.parse(plainJson(input));
+      const answer = await bridge.request(name, plain, call);
       if (!answer.ok) throw new Refused(answer.problem);
       // The table checked the answer against the schema from which this type derives.
       return answer.output as OutputOf<typeof name>;
