@@ -88,7 +88,7 @@ async function changing(path: string, name: string, request: AnyRequest, input: 
   const hold = holdLibrary(path, note);
   if (!hold.held) return throughHolder(path, hold.by.note, name, input);
   try {
-    const db = openLibrary(path);
+    const db = await openLibrary(path);
     try {
       return await runRequest(name, request, contextOn(db, path), input);
     } finally {
