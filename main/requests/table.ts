@@ -1,9 +1,13 @@
 import type { z } from 'zod';
+import { aircraftRequests } from './aircraft.ts';
 import type { AnyRequest } from './define.ts';
 import { historyRequests } from './history.ts';
 import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
+import { loadingRequests } from './loading.ts';
+import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
+import { weighingRequests } from './weighing.ts';
 
 /**
  * Every request there is: the only door between the window (or a script) and the library.
@@ -13,6 +17,10 @@ export const requestTable = {
   ...libraryRequests,
   ...historyRequests,
   ...settingsRequests,
+  ...aircraftRequests,
+  ...weighingRequests,
+  ...peopleRequests,
+  ...loadingRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

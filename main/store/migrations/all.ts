@@ -1,6 +1,8 @@
 import type { Migration } from './define.ts';
 import { settingsAndChanges } from './0010-settings-and-changes.ts';
 import { notices } from './0015-notices.ts';
+import { aircraft } from './0020-aircraft.ts';
+import { peopleAndLoading } from './0030-people-and-loading.ts';
 
 /** Every migration in order. */
-export const migrations: readonly Migration[] = [settingsAndChanges, notices];
+export const migrations: readonly Migration[] = [settingsAndChanges, notices, aircraft, peopleAndLoading];
