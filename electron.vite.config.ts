@@ -36,6 +36,7 @@ export default defineConfig({
       outDir: 'out/renderer',
       emptyOutDir: true,
       assetsInlineLimit: 0,
+      minify: true,
       rollupOptions: { input: { index: 'renderer/index.html' } },
     },
   },

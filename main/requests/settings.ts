@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readSetting, writeSetting } from '../store/settings.ts';
-import { change, read } from './define.ts';
+import { change, read, work } from './define.ts';
 
 /** Any setting is a small JSON value under a key; the window gives each key its meaning and its default. */
 const key = z
@@ -30,6 +30,15 @@ export const settingsRequests = {
         areas: ['settings' as const],
         inverse: { request: 'settings.put', input: { ...input, value: before } },
       };
+    },
+  }),
+  'settings.remember': work({
+    about: 'Keep where the person left off (screen, aeroplane, field): no change that undo would name.',
+    input: z.strictObject({ key, value }),
+    output: z.strictObject({}),
+    handle: ({ db }, input) => {
+      writeSetting(db, input.key, input.value);
+      return {};
     },
   }),
 };

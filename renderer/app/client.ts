@@ -34,3 +34,8 @@ export function makeClient(bridge: Bridge): Client {
     },
   };
 }
+
+/** The sentence to show for whatever a request threw. */
+export function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

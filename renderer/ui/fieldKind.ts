@@ -1,0 +1,54 @@
+/**
+ * What a typed text means: a value (null for nothing), perhaps with what it becomes; or a sentence that refuses it,
+ * perhaps with the ways in which it could be meant.
+ */
+export type Reading<V> =
+  { value: V | null; becomes?: string } | { refused: string; ways?: readonly { text: string; value: V }[] };
+
+/** What a field holds: how it is shown, how a text is read, and what an arrow key does. */
+export interface FieldKind<V> {
+  show(value: V): string;
+  read(text: string): Reading<V>;
+  /** One step up (1) or down (-1), ten with Shift; absent where a step means nothing. */
+  step?(value: V | null, steps: number): V;
+  /** How wide the field is, in characters. */
+  widthCount: number;
+  /** Figures stand at the right, words at the left. */
+  align: 'left' | 'right';
+  /** Shown after the field, at rest. */
+  unit?: string;
+}
+
+/** Any line of text. */
+export function textKind(most: number, widthCount = 18): FieldKind<string> {
+  return {
+    show: (value) => value,
+    read: (text) => {
+      const trimmed = text.trim();
+      if (trimmed.length > most)
+        return { refused: `${String(trimmed.length)} letters; at most ${String(most)} fit.` };
+      return { value: trimmed === '' ? null : trimmed };
+    },
+    widthCount,
+    align: 'left',
+  };
+}
+
+/** A whole number between two ends, both allowed. */
+export function wholeKind(min: number, max: number): FieldKind<number> {
+  return {
+    show: (value) => String(value),
+    read: (text) => {
+      const trimmed = text.trim();
+      if (trimmed === '') return { value: null };
+      const value = Number(trimmed);
+      if (!/^[+-]?\d+$/.test(trimmed)) return { refused: `'${trimmed}' is not a whole number.` };
+      if (value < min || value > max)
+        return { refused: `${trimmed} is outside ${String(min)} to ${String(max)}.` };
+      return { value };
+    },
+    step: (value, steps) => Math.min(max, Math.max(min, (value ?? min) + steps)),
+    widthCount: Math.max(String(min).length, String(max).length) + 1,
+    align: 'right',
+  };
+}

@@ -1,0 +1,142 @@
+import type { FieldKind } from './fieldKind.ts';
+
+/** What a field is told by its surroundings; read anew on each use. */
+export interface FieldGiven<V> {
+  kind: FieldKind<V>;
+  value: V | null;
+  /** Whether nothing is an answer too. */
+  mayBeEmpty: boolean;
+  /** Called on each legible keystroke and step, so that a plot can follow. */
+  onTry: ((value: V | null) => void) | undefined;
+  /** Saves; gives a sentence where the library refuses. */
+  onCommit: (value: V | null) => Promise<string | null | undefined> | string | null | undefined;
+}
+
+/** A pause after arrow keys that is taken as the end of stepping: one save, one thing to undo. */
+const stepRestsMs = 700;
+/** How long a saved text stays shown while the saved value comes back from the library. */
+const settlesMs = 1500;
+
+/**
+ * A field between keystroke and library: what was typed is never lost, a refusal stands until it is mended,
+ * Enter and leaving save, Escape takes back.
+ */
+export class FieldState<V> {
+  readonly #given: () => FieldGiven<V>;
+  /** What was typed and not saved yet; null at rest. */
+  typed = $state<string | null>(null);
+  refusal = $state<string | null>(null);
+  /** The ways in which a refused text could be meant, each to be taken by a press. */
+  ways = $state.raw<readonly { text: string; value: V }[]>([]);
+  #settled = $state<{ text: string; from: V | null } | null>(null);
+  #stepTimer: ReturnType<typeof setTimeout> | undefined;
+  #settleTimer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(given: () => FieldGiven<V>) {
+    this.#given = given;
+  }
+
+  get shownAtRest(): string {
+    const { kind, value } = this.#given();
+    return value === null ? '' : kind.show(value);
+  }
+
+  get text(): string {
+    if (this.typed !== null) return this.typed;
+    if (this.#settled !== null && this.#settled.from === this.#given().value) return this.#settled.text;
+    return this.shownAtRest;
+  }
+
+  get isUnsaved(): boolean {
+    return this.typed !== null;
+  }
+
+  /** 'becomes 86.2 kg' while another unit is typed. */
+  get becomes(): string | null {
+    if (this.typed === null) return null;
+    const reading = this.#given().kind.read(this.typed);
+    return 'refused' in reading ? null : (reading.becomes ?? null);
+  }
+
+  type(text: string): void {
+    this.typed = text;
+    this.refusal = null;
+    const { kind, onTry } = this.#given();
+    const reading = kind.read(text);
+    if (!('refused' in reading)) onTry?.(reading.value);
+  }
+
+  /** @returns whether the kind knows steps */
+  step(steps: number): boolean {
+    const { kind, value, onTry } = this.#given();
+    if (kind.step === undefined) return false;
+    const reading = this.typed === null ? { value } : kind.read(this.typed);
+    // From an illegible text there is nowhere to step.
+    if ('refused' in reading) return true;
+    const next = kind.step(reading.value, steps);
+    this.typed = kind.show(next);
+    this.refusal = null;
+    onTry?.(next);
+    clearTimeout(this.#stepTimer);
+    this.#stepTimer = setTimeout(() => void this.commit(), stepRestsMs);
+    return true;
+  }
+
+  /** Take one of the ways in which a refused text could be meant. */
+  take(way: { value: V }): Promise<boolean> {
+    this.type(this.#given().kind.show(way.value));
+    return this.commit();
+  }
+
+  takeBack(): void {
+    clearTimeout(this.#stepTimer);
+    this.typed = null;
+    this.refusal = null;
+    const { onTry, value } = this.#given();
+    onTry?.(value);
+  }
+
+  /** @returns whether the field is at rest afterwards */
+  async commit(): Promise<boolean> {
+    clearTimeout(this.#stepTimer);
+    const typed = this.typed;
+    if (typed === null) return this.refusal === null;
+    const { kind, value, mayBeEmpty, onCommit } = this.#given();
+    if (typed.trim() === this.shownAtRest.trim()) {
+      this.takeBack();
+      return true;
+    }
+    const reading = kind.read(typed);
+    if ('refused' in reading) {
+      this.refusal = reading.refused;
+      this.ways = reading.ways ?? [];
+      return false;
+    }
+    if (reading.value === null && !mayBeEmpty) {
+      this.ways = [];
+      this.refusal = 'Something is needed here. Escape brings back what stood here.';
+      return false;
+    }
+    if (reading.value === value) {
+      this.takeBack();
+      return true;
+    }
+    const sentence = (await onCommit(reading.value)) ?? null;
+    // More may have been typed while it was saved; that stays.
+    if (this.typed !== typed) return sentence === null;
+    this.refusal = sentence;
+    this.ways = [];
+    if (sentence !== null) return false;
+    this.#settle(reading.value === null ? '' : kind.show(reading.value), value);
+    return true;
+  }
+
+  #settle(text: string, from: V | null): void {
+    this.typed = null;
+    this.#settled = { text, from };
+    clearTimeout(this.#settleTimer);
+    this.#settleTimer = setTimeout(() => {
+      this.#settled = null;
+    }, settlesMs);
+  }
+}
