@@ -38,6 +38,7 @@ export default defineConfig({
         test: {
           name: 'desktop',
           environment: 'node',
+          globalSetup: ['tests/desktop/harness/built.ts'],
           include: ['tests/desktop/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
