@@ -1,5 +1,13 @@
 import { z } from 'zod';
-import { markRedone, markUndone, nextRedo, nextUndo, type StoredChange } from '../store/history.ts';
+import {
+  keptChangesCount,
+  lastChanges,
+  markRedone,
+  markUndone,
+  nextRedo,
+  nextUndo,
+  type StoredChange,
+} from '../store/history.ts';
 import { read, work, type Area, type Call, type ChangeRequest, type WorkContext } from './define.ts';
 import { Refusal } from './problem.ts';
 
@@ -14,6 +22,21 @@ export const historyRequests = {
     input: z.strictObject({}),
     output: steps,
     handle: ({ db }) => ({ undo: summary(nextUndo(db)), redo: summary(nextRedo(db)) }),
+  }),
+  'history.list': read({
+    about:
+      'The last changes, newest first; those that were undone can be done again until another change is made.',
+    where: 'reader',
+    input: z.strictObject({ mostCount: z.int().min(1).max(keptChangesCount).default(50) }),
+    output: z.strictObject({ changes: z.array(z.strictObject({ ...step.shape, undone: z.boolean() })) }),
+    handle: ({ db }, { mostCount }) => ({
+      changes: lastChanges(db, mostCount).map(({ named, screen, atEpochS, undone }) => ({
+        named,
+        screen,
+        atEpochS,
+        undone,
+      })),
+    }),
   }),
   'history.undo': work({
     about: 'Take back the last change.',

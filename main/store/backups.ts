@@ -59,7 +59,7 @@ export async function makeBackup(
     rotate(libraryPath, nowEpochS);
     return { ...named, path, sizeBytes: statSync(path).size };
   } catch (error) {
-    rmSync(partial, { force: true });
+    removeIfThere(partial);
     throw new Refusal(
       codeOf(error).startsWith('SQLITE_FULL') || codeOf(error) === 'ENOSPC' ? 'disk' : 'read-only',
       `No backup could be made in ${folder} (${wordsOf(error)}). The library itself was not touched. Make room there or allow writing, and do it again.`,
@@ -91,7 +91,7 @@ export function lastChangedMs(libraryPath: string): number | null {
 }
 
 /**
- * A backup at start, if the library changed since the newest one was made: each backup carries the library's own
+ * A backup at start, if no backup holds the library as it is: each backup carries the library's own
  * time of change as its file time, so that a clock that was set back hides nothing.
  *
  * @param changedMs what lastChangedMs gave before the library was opened
@@ -103,10 +103,11 @@ export async function backUpAtStart(
   changedMs: number | null,
   nowEpochS: number,
 ): Promise<Backup | null> {
-  const newest = listBackups(libraryPath)[0];
   if (changedMs === null) return null;
-  if (newest !== undefined && Math.abs(statSync(newest.path).mtimeMs - changedMs) < fileTimeToleranceMs)
-    return null;
+  const isKept = listBackups(libraryPath).some(
+    ({ path }) => Math.abs(statSync(path).mtimeMs - changedMs) < fileTimeToleranceMs,
+  );
+  if (isKept) return null;
   return makeBackup(db, libraryPath, 'start', nowEpochS, changedMs);
 }
 
@@ -122,4 +123,13 @@ function rotate(libraryPath: string, nowEpochS: number): void {
 function sweepUnfinished(folder: string): void {
   for (const name of readdirSync(folder))
     if (name.startsWith('unfinished-')) rmSync(join(folder, name), { force: true });
+}
+
+/** Tidying after a failure must not hide the failure. */
+function removeIfThere(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // It could not even be looked at, so there is nothing of ours there.
+  }
 }

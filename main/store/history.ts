@@ -12,6 +12,7 @@ export interface ChangeRecord {
 
 export interface StoredChange extends ChangeRecord {
   seq: number;
+  undone: boolean;
 }
 
 interface Row {
@@ -21,6 +22,7 @@ interface Row {
   screen: string;
   forward_json: string;
   inverse_json: string;
+  undone: number;
 }
 
 /** How many changes can be taken back; older ones are forgotten, the data stays. */
@@ -57,6 +59,14 @@ export function nextRedo(db: Database.Database): StoredChange | null {
   );
 }
 
+/** The last changes, newest first, the undone ones among them. */
+export function lastChanges(db: Database.Database, mostCount: number): StoredChange[] {
+  return db
+    .prepare<[number], Row>('SELECT * FROM change_record ORDER BY seq DESC LIMIT ?')
+    .all(mostCount)
+    .map(change);
+}
+
 /** Note that a change was undone (or done again), with the call that now leads back the other way. */
 export function markUndone(db: Database.Database, seq: number, forward: Call): void {
   db.prepare('UPDATE change_record SET undone = 1, forward_json = ? WHERE seq = ?').run(
@@ -78,7 +88,10 @@ export function clearHistory(db: Database.Database): number {
 }
 
 function stored(row: Row | undefined): StoredChange | null {
-  if (row === undefined) return null;
+  return row === undefined ? null : change(row);
+}
+
+function change(row: Row): StoredChange {
   return {
     seq: row.seq,
     atEpochS: row.at_epoch_s,
@@ -86,5 +99,6 @@ function stored(row: Row | undefined): StoredChange | null {
     screen: row.screen as Screen,
     forward: JSON.parse(row.forward_json) as Call,
     inverse: JSON.parse(row.inverse_json) as Call,
+    undone: row.undone === 1,
   };
 }
