@@ -110,13 +110,13 @@ export function envelopeFaults(envelope: Pick<EnvelopeRecord, 'name' | 'vertices
         sentence: `${envelope.name} has ${String(count)} vertices; at least 3 bound an area`,
       },
     ];
-  const crossing = crossingEdges(envelope.vertices);
+  const crossing = crossingEdges(envelope.vertices.map(({ across, massKg }) => ({ x: across, y: massKg })));
   if (crossing === null) return [];
-  const words = (from: number) => `${String(from)} to ${String((from % count) + 1)}`;
+  const words = (edge: number) => `${String(edge + 1)} to ${String(((edge + 1) % count) + 1)}`;
   return [
     {
       path: `${path}.vertices`,
-      sentence: `in ${envelope.name} the edge from vertex ${words(crossing.firstFrom)} meets the edge from ${words(crossing.secondFrom)}: enter the vertices in order around the envelope`,
+      sentence: `in ${envelope.name} the edge from vertex ${words(crossing[0])} meets the edge from ${words(crossing[1])}: enter the vertices in order around the envelope`,
     },
   ];
 }

@@ -1,75 +1,56 @@
-/** Two edges of a polygon, each named by the number (from 1) of the vertex where it starts. */
-export interface CrossingEdges {
-  firstFrom: number;
-  secondFrom: number;
-}
-
 /**
- * The first two edges of a closed polygon that meet anywhere but at a shared corner, or null.
+ * The first two edges of a closed polygon that cross, touch or lie on each other without being neighbours; also
+ * neighbours that fold back, and an edge of no length (given twice). null where the polygon is simple.
  *
- * Overlapping edges and a corner that lies on another edge count as meeting: neither bounds an area. Two
- * vertices in the same place count too.
- * @param vertices in order around the polygon; the last is joined to the first
- * @source orientation test: Preparata and Shamos, Computational Geometry, 1985, section 2.2
+ * Edge i runs from vertex i to the next. Every pair is compared: polygons of a manual have a dozen edges.
  */
-export function crossingEdges(vertices: readonly { across: number; massKg: number }[]): CrossingEdges | null {
-  const count = vertices.length;
+export function crossingEdges(points: readonly { x: number; y: number }[]): [number, number] | null {
+  const count = points.length;
+  const at = (i: number) => points[i % count] ?? { x: 0, y: 0 };
   for (let i = 0; i < count; i++) {
-    for (let j = i + 1; j < count; j++) {
-      const [a, b] = edge(vertices, i);
-      const [c, d] = edge(vertices, j);
-      const meeting =
-        j === i + 1 ? foldsBack(a, b, d) : (j + 1) % count === i ? foldsBack(c, a, b) : meet(a, b, c, d);
-      if (meeting) return { firstFrom: i + 1, secondFrom: j + 1 };
+    const a = at(i);
+    const b = at(i + 1);
+    if (a.x === b.x && a.y === b.y) return [i, (i + 1) % count];
+    const c = at(i + 2);
+    const folds = side(a, b, c) === 0 && (c.x - b.x) * (a.x - b.x) + (c.y - b.y) * (a.y - b.y) > 0;
+    if (folds) return [i, (i + 1) % count];
+    for (let j = i + 2; j < count; j++) {
+      if (i === 0 && j === count - 1) continue;
+      if (meet(a, b, at(j), at(j + 1))) return [i, j];
     }
   }
   return null;
 }
 
 interface Point {
-  across: number;
-  massKg: number;
-}
-
-function edge(vertices: readonly Point[], from: number): [Point, Point] {
-  const start = vertices[from];
-  const end = vertices[(from + 1) % vertices.length];
-  if (start === undefined || end === undefined) throw new RangeError(`no vertex ${String(from)}`);
-  return [start, end];
-}
-
-/** Twice the signed area of a triangle: its sign tells on which side of a to b the point c lies. */
-function side(a: Point, b: Point, c: Point): number {
-  return (b.across - a.across) * (c.massKg - a.massKg) - (b.massKg - a.massKg) * (c.across - a.across);
+  x: number;
+  y: number;
 }
 
 function meet(a: Point, b: Point, c: Point, d: Point): boolean {
-  const abc = Math.sign(side(a, b, c));
-  const abd = Math.sign(side(a, b, d));
-  const cda = Math.sign(side(c, d, a));
-  const cdb = Math.sign(side(c, d, b));
-  if (abc !== abd && cda !== cdb && abc * abd <= 0 && cda * cdb <= 0) return true;
+  const ac = side(c, d, a);
+  const bc = side(c, d, b);
+  const ca = side(a, b, c);
+  const da = side(a, b, d);
+  if (((ac > 0 && bc < 0) || (ac < 0 && bc > 0)) && ((ca > 0 && da < 0) || (ca < 0 && da > 0))) return true;
   return (
-    (abc === 0 && between(a, b, c)) ||
-    (abd === 0 && between(a, b, d)) ||
-    (cda === 0 && between(c, d, a)) ||
-    (cdb === 0 && between(c, d, b))
+    (ac === 0 && within(c, d, a)) ||
+    (bc === 0 && within(c, d, b)) ||
+    (ca === 0 && within(a, b, c)) ||
+    (da === 0 && within(a, b, d))
   );
 }
 
-function between(a: Point, b: Point, c: Point): boolean {
-  return (
-    Math.min(a.across, b.across) <= c.across &&
-    c.across <= Math.max(a.across, b.across) &&
-    Math.min(a.massKg, b.massKg) <= c.massKg &&
-    c.massKg <= Math.max(a.massKg, b.massKg)
-  );
+/** Twice the area of the triangle; its sign says on which side of a-b the point lies. */
+function side(a: Point, b: Point, p: Point): number {
+  return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
 }
 
-/** Neighbouring edges share their corner anyway; they meet beyond it when the second runs back along the first. */
-function foldsBack(before: Point, corner: Point, after: Point): boolean {
-  const along =
-    (before.across - corner.across) * (after.across - corner.across) +
-    (before.massKg - corner.massKg) * (after.massKg - corner.massKg);
-  return side(before, corner, after) === 0 && along >= 0;
+function within(a: Point, b: Point, p: Point): boolean {
+  return (
+    Math.min(a.x, b.x) <= p.x &&
+    p.x <= Math.max(a.x, b.x) &&
+    Math.min(a.y, b.y) <= p.y &&
+    p.y <= Math.max(a.y, b.y)
+  );
 }
