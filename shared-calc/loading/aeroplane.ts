@@ -56,7 +56,7 @@ export type StationArm =
   /** A seat on rails: the case says where it stands. */
   | { readonly kind: 'adjustable'; readonly foremostM: number; readonly aftmostM: number }
   /** Straight between knots, which rise in mass. */
-  | { readonly kind: 'armTable'; readonly knots: ReadonlyArray<{ massKg: number; armM: number }> };
+  | { readonly kind: 'armTable'; readonly knots: readonly { massKg: number; armM: number }[] };
 
 /** A tank; contents given to a calculation are always the usable litres. */
 export interface Tank {
@@ -75,14 +75,14 @@ export type TankArm =
   | {
       readonly kind: 'armTable';
       readonly counts: Counts;
-      readonly knots: ReadonlyArray<{ volumeL: number; armM: number }>;
+      readonly knots: readonly { volumeL: number; armM: number }[];
     }
   | {
       readonly kind: 'momentTable';
       readonly counts: Counts;
       /** Density for which the manual printed the moments; they scale to the tank's. */
       readonly tableDensityKgPerL: number;
-      readonly knots: ReadonlyArray<{ volumeL: number; momentKgM: number }>;
+      readonly knots: readonly { volumeL: number; momentKgM: number }[];
     };
 
 /** Whether a table's contents are the usable litres or all that is in the tank. */

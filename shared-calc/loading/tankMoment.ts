@@ -117,7 +117,8 @@ function printedSegments(tank: Tank, field: string): Segment[] {
     if (next === undefined) return;
     const slope = (next.value - knot.value) / (next.volumeL - knot.volumeL);
     const span = { fromL: knot.volumeL, toL: next.volumeL };
-    if (arm.kind === 'momentTable') segments.push({ ...span, c0: scale * knot.value, c1: scale * slope, c2: 0 });
+    if (arm.kind === 'momentTable')
+      segments.push({ ...span, c0: scale * knot.value, c1: scale * slope, c2: 0 });
     else {
       const c0 = density * knot.volumeL * knot.value;
       segments.push({ ...span, c0, c1: density * (knot.value + knot.volumeL * slope), c2: density * slope });
@@ -126,7 +127,7 @@ function printedSegments(tank: Tank, field: string): Segment[] {
   return segments;
 }
 
-function withEmpty(knots: Array<{ volumeL: number; value: number }>): Array<{ volumeL: number; value: number }> {
+function withEmpty(knots: { volumeL: number; value: number }[]): { volumeL: number; value: number }[] {
   const first = knots[0];
   return first !== undefined && first.volumeL > 0 ? [{ volumeL: 0, value: 0 }, ...knots] : knots;
 }
@@ -141,7 +142,10 @@ export function requireRising(field: string, values: readonly number[], name: st
     requireRange(`${field}[${String(i)}].${name}`, value, 0, 1e5, name.endsWith('Kg') ? 'kg' : 'L');
     const before = values[i - 1];
     if (before !== undefined && value <= before) {
-      throw new InputProblem(field, `knot ${String(i + 1)} (${String(value)}) must lie above knot ${String(i)} (${String(before)})`);
+      throw new InputProblem(
+        field,
+        `knot ${String(i + 1)} (${String(value)}) must lie above knot ${String(i)} (${String(before)})`,
+      );
     }
   });
 }

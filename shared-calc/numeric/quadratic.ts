@@ -7,7 +7,13 @@
  * @returns 0, 1 or 2 numbers
  * @source W. Kahan, On the Cost of Floating-Point Computation Without Extra-Precise Arithmetic, 2004
  */
-export function quadraticRootsBetween(c0: number, c1: number, c2: number, from: number, to: number): number[] {
+export function quadraticRootsBetween(
+  c0: number,
+  c1: number,
+  c2: number,
+  from: number,
+  to: number,
+): number[] {
   if (c2 === 0) {
     if (c1 === 0) return [];
     return within([-c0 / c1], from, to);

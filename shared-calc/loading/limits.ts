@@ -1,0 +1,99 @@
+import type { EnvelopeBands } from './envelope.ts';
+import type { Phase } from './aeroplane.ts';
+import type { LoadingModel } from './model.ts';
+
+/** A limit that a loading has to keep. */
+export type Limit =
+  /** Forward and aft limit of an envelope; `until` says in which part of the flight. */
+  | {
+      readonly kind: 'forward' | 'aft';
+      readonly id: string;
+      readonly phase: Phase;
+      readonly envelope: EnvelopeBands;
+    }
+  /** A maximum mass, by the manual's figure or the top of an envelope. */
+  | { readonly kind: 'most'; readonly id: string; readonly phase: Phase; readonly limitKg: number }
+  /** The lowest mass that an envelope covers: below it the manual gives no limits. */
+  | { readonly kind: 'least'; readonly id: string; readonly phase: Phase; readonly limitKg: number }
+  | {
+      readonly kind: 'station-most' | 'station-least' | 'group-most';
+      readonly id: string;
+      readonly name: string;
+      readonly limitKg: number;
+      readonly loadedKg: number;
+    }
+  | { readonly kind: 'left-right'; readonly id: string; readonly limitKg: number };
+
+export type EnvelopeLimit = Extract<Limit, { kind: 'forward' | 'aft' }>;
+export type MassLimit = Extract<Limit, { kind: 'most' | 'least' }>;
+export type PlaceLimit = Extract<Limit, { loadedKg: number }>;
+
+/**
+ * Every limit that holds for a loading, each once.
+ *
+ * An envelope for take-off serves for the flight where the manual prints none for the flight: the safe side. The top
+ * of an envelope that equals the maximum mass of its phase is that limit, not a second one.
+ */
+export function limitsOf(model: LoadingModel): Limit[] {
+  const { aeroplane, envelopes } = model;
+  const limits: Limit[] = [];
+  const most = massLimits(model);
+  const hasFlight = envelopes.some((e) => e.phase === 'flight');
+  for (const envelope of envelopes) {
+    const phase = envelope.phase === 'take-off' && !hasFlight ? 'flight' : envelope.phase;
+    const id = `envelope.${envelope.id}`;
+    limits.push({ kind: 'forward', id: `${id}.forward`, phase, envelope });
+    limits.push({ kind: 'aft', id: `${id}.aft`, phase, envelope });
+    limits.push({ kind: 'least', id: `${id}.least`, phase, limitKg: envelope.lowestKg });
+    const limitKg = envelope.highestKg;
+    // Mass falls from take-off on: a flight's heaviest point is the take-off.
+    const heaviest = phase === 'flight' ? 'take-off' : phase;
+    const known = most.some((m) => m.phase === heaviest && Math.abs(m.limitKg - limitKg) <= 1e-9 * limitKg);
+    if (!known) limits.push({ kind: 'most', id: `${id}.most`, phase, limitKg });
+  }
+  limits.push(...most);
+  for (const station of aeroplane.stations) {
+    const loadedKg = loadOf(model, [station.id]);
+    const { id, name, mostKg, leastKg } = station;
+    if (mostKg !== null) {
+      limits.push({ kind: 'station-most', id: `station.${id}.most`, name, limitKg: mostKg, loadedKg });
+    }
+    if (leastKg !== null) {
+      limits.push({ kind: 'station-least', id: `station.${id}.least`, name, limitKg: leastKg, loadedKg });
+    }
+  }
+  for (const { id, name, mostKg, stationIds, emptyPartKg } of aeroplane.groups) {
+    const loadedKg = emptyPartKg + loadOf(model, stationIds);
+    limits.push({ kind: 'group-most', id: `group.${id}`, name, limitKg: mostKg, loadedKg });
+  }
+  if (aeroplane.leftRightMostKg !== null) {
+    limits.push({ kind: 'left-right', id: 'leftRight', limitKg: aeroplane.leftRightMostKg });
+  }
+  return limits;
+}
+
+function massLimits({ aeroplane: { maxMasses } }: LoadingModel): MassLimit[] {
+  const given: [Phase, number | null][] = [
+    ['ramp', maxMasses.rampKg],
+    ['take-off', maxMasses.takeOffKg],
+    ['landing', maxMasses.landingKg],
+    ['zero-fuel', maxMasses.zeroFuelKg],
+  ];
+  return given.flatMap(([phase, limitKg]) =>
+    limitKg === null ? [] : [{ kind: 'most' as const, id: `maxMass.${phase}`, phase, limitKg }],
+  );
+}
+
+function loadOf(model: LoadingModel, stationIds: readonly string[]): number {
+  return model.solids.reduce(
+    (sum, item) => (item.stationId !== null && stationIds.includes(item.stationId) ? sum + item.massKg : sum),
+    0,
+  );
+}
+
+/** Largest mass in sight, kg: the measure of "met exactly" for masses. */
+export function largestMassKg(model: LoadingModel): number {
+  let largest = model.solidKg;
+  for (const limit of limitsOf(model)) if (limit.kind === 'most') largest = Math.max(largest, limit.limitKg);
+  return largest;
+}
