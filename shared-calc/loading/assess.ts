@@ -1,7 +1,7 @@
 import type { LoadingAeroplane, Phase } from './aeroplane.ts';
 import type { LoadingCase } from './case.ts';
 import { followDifference, followEnvelope, followMass, newTally, type Tally } from './follow.ts';
-import { fuelFigures } from './fuelFigures.ts';
+import { fuelFigures } from './fuel-figures.ts';
 import { largestMassKg, limitsOf, type Limit } from './limits.ts';
 import { loadingModel, type LoadingModel } from './model.ts';
 import { newPath, type Path } from './path.ts';
@@ -138,8 +138,8 @@ function take(worst: Worst, model: LoadingModel, path: Path, tally: Tally, fuelL
   }
   const endL = path.burnedL[path.nodes - 1] ?? 0;
   for (let i = 0; i < tally.outsideL.length; i += 2) {
-    const fromL = tally.outsideL[i] ?? 0;
-    const toL = tally.outsideL[i + 1] ?? 0;
+    const fromL = Math.min(endL, tally.outsideL[i] ?? 0);
+    const toL = Math.min(endL, tally.outsideL[i + 1] ?? 0);
     worst.outside.push({
       fromL,
       toL,
@@ -269,8 +269,10 @@ function tooHeavyToLandUntilS(
     if (limit.kind !== 'most') continue;
     const tally = newTally(massTolerance);
     followMass(path, path.takeOff, path.nodes - 1, limit.limitKg, 1, tally);
-    const toL = tally.outsideL.at(-1);
-    if (toL !== undefined) untilS = Math.max(untilS ?? 0, pointAfterL(model, path, toL).afterTakeOffS);
+    const lastL = tally.outsideL.at(-1);
+    if (lastL === undefined) continue;
+    const toL = Math.min(lastL, path.burnedL[path.nodes - 1] ?? 0);
+    untilS = Math.max(untilS ?? 0, pointAfterL(model, path, toL).afterTakeOffS);
   }
   return untilS;
 }

@@ -1,8 +1,8 @@
 import { InputProblem, requireRange } from '../problem.ts';
 import type { Envelope, MeanChord, Phase } from './aeroplane.ts';
-import { crossingEdges } from './crossingEdges.ts';
+import { crossingEdges } from './crossing-edges.ts';
 import { armAtMacPercentM, requireChord } from './mac.ts';
-import { MASS_MOST_KG, requireArm } from './requireArm.ts';
+import { MASS_MOST_KG, requireArm } from './require-arm.ts';
 
 /**
  * One side of an envelope as the limiting moment over mass: moment(m) = l0 + l1 m + l2 m^2, kg m.

@@ -1,6 +1,6 @@
 import { requireRange } from '../problem.ts';
 import type { MeanChord } from './aeroplane.ts';
-import { requireArm } from './requireArm.ts';
+import { requireArm } from './require-arm.ts';
 
 /**
  * Where an arm lies on the mean aerodynamic chord, in percent from its leading edge.

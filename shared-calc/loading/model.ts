@@ -3,8 +3,8 @@ import type { LoadingAeroplane, Station } from './aeroplane.ts';
 import { burnPlan, type BurnPlan } from './burn.ts';
 import type { LoadingCase, StationLoad, TankFuel } from './case.ts';
 import { envelopeBands, type EnvelopeBands } from './envelope.ts';
-import { ARM_MOST_M, requireArm, requireMass } from './requireArm.ts';
-import { tankMoment, type TankMoment } from './tankMoment.ts';
+import { ARM_MOST_M, requireArm, requireMass } from './require-arm.ts';
+import { tankMoment, type TankMoment } from './tank-moment.ts';
 
 /** An aeroplane with one loading, checked and ready to be followed. Make it with `loadingModel`. */
 export interface LoadingModel {
@@ -109,14 +109,8 @@ function checkEmpty({
   }
   for (const [name, massKg] of Object.entries(maxMasses)) {
     if (massKg === null) continue;
-    requireRange(`maxMasses.${name}`, massKg, 1, 50_000, 'kg');
-    if (massKg < empty.massKg) {
-      const maximum = `the maximum of ${String(massKg)} kg`;
-      throw new InputProblem(
-        `maxMasses.${name}`,
-        `the empty mass of ${String(empty.massKg)} kg is above ${maximum}`,
-      );
-    }
+    const hint = massKg < empty.massKg ? 'the empty mass alone is above it' : undefined;
+    requireRange(`maxMasses.${name}`, massKg, empty.massKg, 50_000, 'kg', hint);
   }
   for (const station of stations) checkStation(station);
   requireDistinct('stations', stations);

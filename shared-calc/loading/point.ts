@@ -1,3 +1,4 @@
+import { requireRange } from '../problem.ts';
 import type { LoadingModel } from './model.ts';
 import { macPercent } from './mac.ts';
 import { NODE_CLIMB_END, NODE_EXHAUSTED, NODE_LANDING, NODE_TAKE_OFF, type Path } from './path.ts';
@@ -69,8 +70,13 @@ export function pointAt(model: LoadingModel, path: Path, node: number, sinceL: n
   };
 }
 
-/** Read a path after so many litres burned, from 0 to what it burns in all (the caller's promise). */
+/**
+ * Read a path after so many litres burned.
+ * @param burnedL from 0 (the ramp) to what the path burns in all
+ * @throws RangeProblem naming burnedL
+ */
 export function pointAfterL(model: LoadingModel, path: Path, burnedL: number): FlightPoint {
+  requireRange('burnedL', burnedL, 0, path.burnedL[path.nodes - 1] ?? 0, 'L');
   let node = 0;
   while (node + 1 < path.nodes - 1 && burnedL >= (path.burnedL[node + 1] ?? Infinity)) node++;
   return pointAt(model, path, node, Math.max(0, burnedL - (path.burnedL[node] ?? 0)));

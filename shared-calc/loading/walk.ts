@@ -1,7 +1,7 @@
 import { InputProblem } from '../problem.ts';
 import type { BurnPlan } from './burn.ts';
 import { NODE_CLIMB_END, NODE_EXHAUSTED, NODE_LANDING, NODE_TAKE_OFF, type Path } from './path.ts';
-import { segmentOf, type TankMoment } from './tankMoment.ts';
+import { segmentOf, type TankMoment } from './tank-moment.ts';
 
 /** Contents closer to a knot, to full or to empty than this are there, L: a millionth of a drop. */
 const SAME_L = 1e-9;

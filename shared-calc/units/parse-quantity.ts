@@ -128,7 +128,7 @@ function galUnit<U extends Unit>(spelling: string, units: readonly U[], defaultU
   return units.find((unit) => unit === bare.replace('gal', nation));
 }
 
-const SMALLER: ReadonlyArray<[big: Unit, small: Unit, count: number]> = [
+const SMALLER: readonly [big: Unit, small: Unit, count: number][] = [
   ['ft', 'in', 12],
   ['h', 'min', 60],
   ['min', 's', 60],

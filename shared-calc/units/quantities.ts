@@ -72,7 +72,7 @@ export type QuantityInfo = {
   units: readonly Digits[];
 };
 
-function info(words: string, ...units: Array<[unit: Unit, resolution: number, step: number]>): QuantityInfo {
+function info(words: string, ...units: [unit: Unit, resolution: number, step: number][]): QuantityInfo {
   return { words, units: units.map(([unit, resolution, step]) => ({ unit, resolution, step })) };
 }
 

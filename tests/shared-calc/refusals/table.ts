@@ -36,13 +36,13 @@ export type FunctionRefusals = { of: Exported; ranges?: RangeRow[]; refused?: Ot
 export type RoomRefusals = {
   functions: FunctionRefusals[];
   /** functions without a number to refuse, each with the reason */
-  takeNoNumber: Array<[of: Exported, why: string]>;
+  takeNoNumber: [of: Exported, why: string][];
 };
 
 /** Rows for a function whose arguments are plain numbers: each in turn goes out of its range while the others stay good. */
 export function byPosition(
   of: (...args: number[]) => unknown,
-  args: Array<{ field: string; min: number; max: number; good: number }>,
+  args: { field: string; min: number; max: number; good: number }[],
 ): FunctionRefusals {
   const good = args.map((arg) => arg.good);
   return {

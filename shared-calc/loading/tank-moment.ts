@@ -1,6 +1,6 @@
 import { InputProblem, requireRange } from '../problem.ts';
 import type { Tank } from './aeroplane.ts';
-import { requireArm } from './requireArm.ts';
+import { requireArm } from './require-arm.ts';
 
 /**
  * Moment of a tank's usable fuel over its usable litres v, as quadratics between knots:

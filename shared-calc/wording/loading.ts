@@ -1,0 +1,331 @@
+import type { LimitMargin, LoadingResult, Stretch } from '../loading/assess.ts';
+import type { EnvelopeLimit, MassLimit, PlaceLimit } from '../loading/limits.ts';
+import type { FlightPoint } from '../loading/point.ts';
+import type { Phase } from '../loading/aeroplane.ts';
+import { shownDuration } from '../units/duration-text.ts';
+import type { UnitPreferences } from '../units/preferences.ts';
+import { fieldText, shown, unitSuffix } from '../units/shown.ts';
+import { plain, strong, type Part, type Sentence } from './parts.ts';
+
+export type LoadingUnits = Pick<UnitPreferences, 'mass' | 'arm'>;
+
+/** A verdict in words: its first sentence is the answer, its one strong part what is to be seen first. */
+export interface LoadingVerdict {
+  readonly verdict: 'inside' | 'outside' | 'not checked';
+  readonly sentences: readonly Sentence[];
+  /** For a list of contents: "inside by 11 mm", "outside by 4 mm", "not checked". */
+  readonly inShort: string;
+}
+
+/**
+ * The verdict on a loading, as sentences.
+ *
+ * Every limit that is broken is said, the CG first, then masses, places and fuel. Inside, the least margin is given
+ * with its place. Figures round to the safe side of their question. Whatever the result is, that the aeroplane is
+ * too heavy to land for a while is added.
+ * @param units in which the person reads masses and arms
+ */
+export function loadingVerdict(result: LoadingResult, units: LoadingUnits): LoadingVerdict {
+  const broken = brokenSentences(result, units);
+  const unchecked = uncheckedSentences(result);
+  const extra = [...heavyToLand(result, units), ...fuelLost(result)];
+  if (broken.length > 0) {
+    const sentences = [...broken, [plain('Do not depart loaded like this.')], ...onlyInBetween(result)];
+    return {
+      verdict: 'outside',
+      sentences: onceStrong([...sentences, ...unchecked, ...extra]),
+      inShort: outsideInShort(result, units),
+    };
+  }
+  if (unchecked.length > 0) {
+    return {
+      verdict: 'not checked',
+      sentences: onceStrong([...unchecked, ...extra]),
+      inShort: 'not checked',
+    };
+  }
+  const inside = [strongFirst('Inside all limits', ' from ramp until usable fuel is exhausted.')];
+  const least = result.least === null ? [] : [leastMargin(result.least, result, units)];
+  return {
+    verdict: 'inside',
+    // Inside, the margin is what is to be seen first.
+    sentences: onceStrong(
+      [...least, ...inside].length > 1 ? [weak(inside[0] ?? []), ...least, ...extra] : [...inside, ...extra],
+    ),
+    inShort: result.least === null ? 'inside' : `inside by ${amount(result.least, 'margin', units)}`,
+  };
+}
+
+function strongFirst(first: string, rest: string): Sentence {
+  return [strong(first), plain(rest)];
+}
+
+function weak(sentence: Sentence): Sentence {
+  return sentence.map((part) => plain(part.text));
+}
+
+/** Only the first strong part of an answer stays strong. */
+function onceStrong(sentences: readonly Sentence[]): Sentence[] {
+  let seen = false;
+  return sentences.map((sentence) =>
+    sentence.map((part): Part => {
+      const keep = part.strong && !seen;
+      seen ||= part.strong;
+      return { text: part.text, strong: keep };
+    }),
+  );
+}
+
+function amount({ limit, margin }: LimitMargin, question: 'margin' | 'excess', units: LoadingUnits): string {
+  const size = Math.abs(margin);
+  if (size === 0) return `less than ${smallest('envelope' in limit, units)}`;
+  return 'envelope' in limit
+    ? shown(size, 'arm', units.arm, question)
+    : shown(size, 'mass', units.mass, question);
+}
+
+/** A limit met exactly leaves nothing; one step of the figure says so without a bare zero. */
+function smallest(isArm: boolean, units: LoadingUnits): string {
+  const text = isArm ? shown(1e-9, 'arm', units.arm, 'margin') : shown(1e-9, 'mass', units.mass, 'margin');
+  return text.replace('less than ', '');
+}
+
+/** A typed limit as it was typed: "570 kg", not "570.0 kg". */
+function limitMass(limitKg: number, units: LoadingUnits): string {
+  return `${fieldText(limitKg, 'mass', units.mass)}${unitSuffix(units.mass)}`;
+}
+
+function leastMargin(least: LimitMargin, result: LoadingResult, units: LoadingUnits): Sentence {
+  const place = least.worst === null ? '' : `, ${placeOf(least.worst, result)}`;
+  return [
+    plain('Least margin '),
+    strong(amount(least, 'margin', units)),
+    plain(` to the ${limitName(least, units)}${place}.`),
+  ];
+}
+
+function limitName({ limit }: LimitMargin, units: LoadingUnits): string {
+  if ('envelope' in limit) return envelopeLimitName(limit);
+  if ('phase' in limit) return `maximum ${massName(limit.phase)} (${limitMass(limit.limitKg, units)})`;
+  return 'limit';
+}
+
+function envelopeLimitName({ kind, phase }: EnvelopeLimit): string {
+  const which = {
+    ramp: ' on the ramp',
+    'take-off': ' for take-off',
+    flight: '',
+    landing: ' for landing',
+    'zero-fuel': ' without fuel',
+  };
+  return `${kind} limit${which[phase]}`;
+}
+
+function massName(phase: Phase): string {
+  const names = {
+    ramp: 'ramp mass',
+    'take-off': 'take-off mass',
+    flight: 'mass',
+    landing: 'landing mass',
+    'zero-fuel': 'zero-fuel mass',
+  };
+  return names[phase];
+}
+
+function after(seconds: number, question: 'plan' | 'until inside'): string {
+  return shownDuration(seconds, question);
+}
+
+function placeOf(point: FlightPoint, result: LoadingResult): string {
+  if (point.marks.includes('ramp') && !point.marks.includes('take-off')) return 'on the ramp';
+  if (point.marks.includes('take-off')) return 'at take-off';
+  if (point.marks.includes('landing')) return 'at landing';
+  const time = `${after(point.afterTakeOffS, 'plan')} after take-off`;
+  if (point.marks.includes('usable fuel exhausted')) return `${time}, when usable fuel is exhausted`;
+  if (point.emptiedTankId !== null) return `${time}, when ${tankName(point.emptiedTankId, result)} is empty`;
+  if (point.changedToTankId !== null)
+    return `${time}, when ${tankName(point.changedToTankId, result)} is selected`;
+  if (point.overfilledTankId !== null)
+    return `${time}, when ${tankName(point.overfilledTankId, result)} is full`;
+  return time;
+}
+
+/** "the front tank", whether it is called "Front", "front tank" or "Front tank". */
+function tankName(id: string, result: LoadingResult): string {
+  const name = result.model.aeroplane.tanks.find((tank) => tank.id === id)?.name ?? id;
+  const lower = name.charAt(0).toLowerCase() + name.slice(1);
+  return /tank/i.test(name) ? `the ${lower}` : `the ${lower} tank`;
+}
+
+function brokenSentences(result: LoadingResult, units: LoadingUnits): Sentence[] {
+  const broken = result.margins.filter((m) => !m.met);
+  const sentences: Sentence[] = [];
+  for (const margin of broken)
+    if ('envelope' in margin.limit) sentences.push(outsideEnvelope(margin, margin.limit, result, units));
+  for (const margin of broken) {
+    if ('phase' in margin.limit && !('envelope' in margin.limit))
+      sentences.push(overMass(margin, margin.limit, result, units));
+  }
+  for (const margin of broken)
+    if ('loadedKg' in margin.limit) sentences.push(overPlace(margin, margin.limit, units));
+  for (const margin of broken) {
+    if (margin.limit.kind !== 'left-right') continue;
+    const by = `${amount(margin, 'excess', units)} more than allowed (${limitMass(margin.limit.limitKg, units)})`;
+    sentences.push(
+      strongFirst('Left and right fuel', ` differ by up to ${by}, ${stretches(margin.outside)}.`),
+    );
+  }
+  if (result.fuelEndsS !== null) sentences.push(fuelTooShort(result, result.fuelEndsS));
+  return sentences;
+}
+
+function outsideEnvelope(
+  margin: LimitMargin,
+  limit: EnvelopeLimit,
+  result: LoadingResult,
+  units: LoadingUnits,
+): Sentence {
+  const by = amount(margin, 'excess', units);
+  const where =
+    limit.phase === 'flight' || limit.phase === 'ramp'
+      ? stretches(margin.outside)
+      : pointOf(limit.phase, result);
+  return strongFirst(`Outside the ${envelopeLimitName(limit)}`, ` by up to ${by}, ${where}.`);
+}
+
+function pointOf(phase: Phase, result: LoadingResult): string {
+  if (phase === 'take-off') return 'at take-off';
+  if (phase === 'landing')
+    return result.landing === null ? 'when usable fuel is exhausted' : 'at the planned landing';
+  return 'when usable fuel is exhausted';
+}
+
+function overMass(
+  margin: LimitMargin,
+  limit: MassLimit,
+  result: LoadingResult,
+  units: LoadingUnits,
+): Sentence {
+  const by = amount(margin, 'excess', units);
+  const figure = limitMass(limit.limitKg, units);
+  if (limit.kind === 'least') {
+    const where =
+      limit.phase === 'flight' || limit.phase === 'ramp'
+        ? stretches(margin.outside)
+        : pointOf(limit.phase, result);
+    const why = 'the manual gives no limits there';
+    return strongFirst('Lighter than the envelope', ` (from ${figure}) by up to ${by}, ${where}: ${why}.`);
+  }
+  switch (limit.phase) {
+    case 'ramp':
+      return strongFirst('Too heavy on the ramp', ` (${figure}) by ${by}.`);
+    case 'take-off':
+      return strongFirst('Too heavy to take off', ` (${figure}) by ${by}.`);
+    case 'flight':
+      return strongFirst('Above the envelope', ` (${figure}) by up to ${by}, ${stretches(margin.outside)}.`);
+    case 'landing':
+      return strongFirst(`Too heavy to land`, ` (${figure}) by ${by}, ${pointOf('landing', result)}.`);
+    case 'zero-fuel':
+      return strongFirst('Zero-fuel mass too high', ` (${figure}) by ${by}.`);
+  }
+}
+
+function overPlace(margin: LimitMargin, limit: PlaceLimit, units: LoadingUnits): Sentence {
+  const by = amount(margin, 'excess', units);
+  const loaded = shown(
+    limit.loadedKg,
+    'mass',
+    units.mass,
+    limit.kind === 'station-least' ? 'margin' : 'load',
+  );
+  const figure = limitMass(limit.limitKg, units);
+  if (limit.kind === 'station-least')
+    return strongFirst(limit.name, `: ${loaded}, ${by} below its least of ${figure}.`);
+  const together = limit.kind === 'group-most' ? ' together' : '';
+  return strongFirst(`${limit.name}${together}`, `: ${loaded}, ${by} over the limit of ${figure}.`);
+}
+
+/** "from 2 h 16 min to 2 h 58 min after take-off": earlier rounds down, inside again rounds up. */
+function stretches(outside: readonly Stretch[]): string {
+  return outside.map((stretch, i) => (i === 0 ? '' : 'again ') + stretchText(stretch)).join(' and ');
+}
+
+function stretchText({ fromS, toS, fromRamp, untilExhausted }: Stretch): string {
+  const start = after(fromS, 'plan');
+  const atStart = fromS < 1e-6;
+  if (toS < 1e-6) return 'before take-off';
+  const from = fromRamp ? 'from ramp' : atStart ? 'from take-off' : `from ${start}`;
+  if (untilExhausted) {
+    return atStart || fromRamp
+      ? `${from} until usable fuel is exhausted`
+      : `${from} after take-off until usable fuel is exhausted`;
+  }
+  const to = `${after(toS, 'until inside')} after take-off`;
+  return atStart || fromRamp ? `${from} until ${to}` : `${from} to ${to}`;
+}
+
+function fuelTooShort(result: LoadingResult, endsS: number): Sentence {
+  const planned = after(result.model.plan.landingS, 'plan');
+  return strongFirst(
+    'Fuel may not last',
+    `: it can be exhausted ${after(endsS, 'plan')} after take-off; landing is planned ${planned} after take-off.`,
+  );
+}
+
+/** Said where the CG is outside between take-off and landing only, and nothing else is wrong. */
+function onlyInBetween(result: LoadingResult): Sentence[] {
+  const broken = result.margins.filter((m) => !m.met);
+  const endL = (result.landing ?? result.exhausted).burnedL;
+  const hidden = broken.every(
+    ({ limit, outside }) =>
+      'envelope' in limit &&
+      limit.phase === 'flight' &&
+      outside.every(
+        ({ fromL, toL }) =>
+          fromL > result.takeOff.burnedL + 1e-9 && (toL < endL - 1e-9 || fromL > endL + 1e-9),
+      ),
+  );
+  if (!hidden || result.fuelEndsS !== null) return [];
+  return [[plain('Checking take-off and landing alone would not show it.')]];
+}
+
+function uncheckedSentences(result: LoadingResult): Sentence[] {
+  return result.unchecked.map((what) =>
+    what === 'CG'
+      ? strongFirst('No verdict on the CG', ': no envelope for the flight has been entered.')
+      : strongFirst('No verdict on the take-off mass', ': no maximum has been entered.'),
+  );
+}
+
+function heavyToLand(result: LoadingResult, units: LoadingUnits): Sentence[] {
+  const untilS = result.tooHeavyToLandUntilS;
+  if (untilS === null) return [];
+  const limits = result.margins.flatMap(({ limit }) =>
+    limit.kind === 'most' && limit.phase === 'landing' ? [limit.limitKg] : [],
+  );
+  const figure = limitMass(Math.min(...limits), units);
+  const until =
+    result.exhausted.afterTakeOffS <= untilS + 1e-6
+      ? 'usable fuel is exhausted'
+      : `${after(untilS, 'until inside')} after take-off`;
+  return [[plain(`Too heavy to land (${figure}) until ${until}.`)]];
+}
+
+function fuelLost(result: LoadingResult): Sentence[] {
+  if (result.fuelLost === null) return [];
+  const { tankId, afterTakeOffS } = result.fuelLost;
+  const time = after(afterTakeOffS, 'plan');
+  return [
+    [
+      plain(
+        `The return line fills ${tankName(tankId, result)} ${time} after take-off; from there fuel is lost overboard.`,
+      ),
+    ],
+  ];
+}
+
+function outsideInShort(result: LoadingResult, units: LoadingUnits): string {
+  const broken = result.margins.filter((m) => !m.met);
+  const worst = broken.find((m) => 'envelope' in m.limit) ?? broken[0];
+  return worst === undefined ? 'fuel does not last' : `outside by ${amount(worst, 'excess', units)}`;
+}
