@@ -5,6 +5,28 @@ export type Described = { about: string } | { leftOut: string };
 export const describedTables: Record<string, Described> = {
   setting: { about: 'What was set differently from its default, each value as JSON.' },
   notice: { about: 'What was told about the library as a whole: migrations, restored backups.' },
+
+  aircraft: { about: 'Aeroplanes: reference lines, maximum masses, glide, fuel flow and reserves.' },
+  station: { about: 'Places where something is loaded, with arms and limits.' },
+  station_group: { about: 'Stations that have a limit together.' },
+  station_group_member: { about: 'Which stations belong to which group.' },
+  tank: { about: 'Fuel tanks; capacity_l is all that a tank holds, the unusable fuel included.' },
+  tank_knot: { about: 'Tables of a tank: arm or moment over contents, as the manual prints them.' },
+  envelope: {
+    about: 'Limits of mass and centre of gravity, in the coordinate in which the manual prints them.',
+  },
+  envelope_vertex: { about: 'The corners of each envelope, in order.' },
+  weighing: { about: 'Empty masses and centres of gravity; a later one supersedes, none is overwritten.' },
+  weighing_scale: { about: 'The scales of a weighing as they were read.' },
+
+  person: { about: 'People and things that fly along: mass, how it is known, spread and bias.' },
+  loading: { about: 'Saved loadings: the flight and the order in which the tanks are used.' },
+  loading_item: { about: 'Who or what lies at which station in a loading.' },
+  loading_fuel: {
+    about: 'Usable fuel in each tank at the start of a loading: lowest, best and highest figure.',
+  },
+  loading_burn: { about: 'The order of the tanks in a loading.' },
+
   change_record: { leftOut: 'the list that undo and redo walk has no data of its own' },
 };
 
