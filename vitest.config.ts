@@ -44,6 +44,8 @@ export default defineConfig({
           hookTimeout: 120_000,
           // Each file starts whole programs and a browser: two at once on two cores only get in each other's way.
           fileParallelism: false,
+          // After the others, for the same reason.
+          sequence: { groupOrder: 1 },
         },
       },
     ],
