@@ -9,6 +9,7 @@ const folder = new URL('../report/published/', import.meta.url);
 if (process.argv.includes('--clear')) {
   rmSync(folder, { recursive: true, force: true });
 } else {
+  /** @type {{cases: {id: string}[]}} */
   const { cases } = JSON.parse(readFileSync(new URL('./published-checks.json', import.meta.url), 'utf8'));
   const records = (existsSync(folder) ? readdirSync(folder) : [])
     .filter((name) => name.endsWith('.json'))
@@ -40,6 +41,7 @@ if (process.argv.includes('--clear')) {
   }
 }
 
+/** @param {string} text */
 function shorten(text) {
   return text.length <= 84 ? text : `${text.slice(0, 81)}...`;
 }
