@@ -5,6 +5,7 @@ import { historyRequests } from './history.ts';
 import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
 import { loadingRequests } from './loading.ts';
+import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
@@ -21,6 +22,7 @@ export const requestTable = {
   ...weighingRequests,
   ...peopleRequests,
   ...loadingRequests,
+  ...loadingReviewRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

@@ -1,6 +1,8 @@
 import { aircraftFaults, envelopeFaults } from '../../../shared-calc/loading/aircraft-faults.ts';
-import { crossingEdges } from '../../../shared-calc/loading/crossing-edges.ts';
+import { aeroplaneOf, caseOf, loadFigures } from '../../../shared-calc/loading/case-of.ts';
 import { loadingFaults } from '../../../shared-calc/loading/loading-faults.ts';
+import { reserveOf } from '../../../shared-calc/loading/reserve.ts';
+import { isUncompared, loadingReview } from '../../../shared-calc/wording/loading-review.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -15,6 +17,11 @@ export const refusals: RoomRefusals = {
       loadingFaults,
       'gives what is wrong as data; each fault is shown in tests/main/requests/loading.test.ts',
     ],
-    [crossingEdges, 'compares places only, of whatever unit'],
+    [caseOf, 'names what is missing as data: tests/main/requests/loading-review.test.ts'],
+    [aeroplaneOf, 'puts the same figures under other names; the calculation checks their ranges'],
+    [loadFigures, 'looks up a person'],
+    [reserveOf, 'takes a loading that was checked when it was kept'],
+    [loadingReview, 'turns every refusal of the calculation into a sentence'],
+    [isUncompared, 'takes no number'],
   ],
 };
