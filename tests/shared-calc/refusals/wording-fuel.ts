@@ -1,0 +1,42 @@
+import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
+import {
+  fuelAnswer,
+  readingRefusalSentence,
+  residualSentence,
+  rowFlagSentence,
+  runStartSentence,
+  tooFewReadingsSentence,
+} from '../../../shared-calc/wording/fuel.ts';
+import { curveOf, LINEAR, read } from '../fuel/fill-tests.ts';
+import type { RoomRefusals } from './table.ts';
+
+const readout = fuelAtReading(curveOf([LINEAR], 0.1), read(0.5), 'needleOnMark');
+const answerAt = (fuelFlowLPerH: number, reserveS: number) =>
+  fuelAnswer({
+    readout,
+    reading: read(0.5),
+    scale: { kind: 'percent', step: 10 },
+    tankWords: '',
+    fuelFlowLPerH,
+    reserveS,
+    units: { volume: 'L', fuelFlow: 'L/h' },
+  });
+
+export const refusals: RoomRefusals = {
+  functions: [
+    {
+      of: fuelAnswer,
+      ranges: [
+        { field: 'fuelFlowLPerH', min: 1, max: 500, call: (v) => answerAt(v, 1800) },
+        { field: 'legalReserveS', min: 0, max: 14400, call: (v) => answerAt(18, v) },
+      ],
+    },
+  ],
+  takeNoNumber: [
+    [readingRefusalSentence, 'words a refusal that parseReading has made'],
+    [residualSentence, 'words a residual that curveResiduals has made'],
+    [rowFlagSentence, 'words a flag that flagRows has made'],
+    [runStartSentence, 'words a run that usableAfterRows has let through'],
+    [tooFewReadingsSentence, 'words a count that fitGaugeCurve has made'],
+  ],
+};
