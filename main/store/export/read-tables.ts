@@ -32,17 +32,14 @@ function columnsOf(db: Database.Database, table: string): string[] {
     .map(({ name }) => name);
 }
 
-/** Rows of one table as arrays in the order of its columns and of its key, one at a time. */
-export function rowsOf(db: Database.Database, table: string): IterableIterator<Value[]> {
+/** Reads the rows of one table as arrays, in the order of its columns and of its key. */
+export function rowsStatement(db: Database.Database, table: string): Database.Statement<[], Value[]> {
   const keys = db
     .prepare<[string], { name: string }>('SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk')
     .all(table)
     .map(({ name }) => quoted(name));
   const order = keys.length === 0 ? '' : ` ORDER BY ${keys.join(', ')}`;
-  return db
-    .prepare<[], Value[]>(`SELECT * FROM ${quoted(table)}${order}`)
-    .raw()
-    .iterate();
+  return db.prepare<[], Value[]>(`SELECT * FROM ${quoted(table)}${order}`).raw();
 }
 
 /** A name as SQL wants it. */

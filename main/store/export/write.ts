@@ -9,7 +9,7 @@ import { openForReading } from '../open.ts';
 import { schemaVersion } from '../schema-version.ts';
 import { csvLine, type Value } from './csv.ts';
 import { exportReadme, type WrittenTable } from './readme.ts';
-import { rowsOf, tablesToExport, type TableToExport } from './read-tables.ts';
+import { rowsStatement, tablesToExport, type TableToExport } from './read-tables.ts';
 
 export interface ExportOptions {
   nowEpochS: number;
@@ -172,7 +172,7 @@ function* readTolerantly(
   stopped: (words: string) => void,
 ): Generator<Value[]> {
   try {
-    yield* rowsOf(db, table);
+    yield* rowsStatement(db, table).iterate();
   } catch (error) {
     if (!codeOf(error).startsWith('SQLITE_')) throw error;
     stopped(wordsOf(error));

@@ -1,0 +1,89 @@
+import type { LoadingRecord, PersonRecord } from '../../../../shared-calc/loading/records.ts';
+import { examplePerson } from '../../example-aircraft.ts';
+import type { MemoryLibrary } from '../../memory-library.ts';
+import { aircraftOf, someAircraftId } from './aircraft-inputs.ts';
+import type { MakeInput } from './change-inputs.ts';
+import type { Draw } from './draw.ts';
+
+async function somePerson(library: MemoryLibrary, draw: Draw): Promise<PersonRecord | null> {
+  const kept = draw.pick((await library.ask('people.list', {})) as PersonRecord[]);
+  if (kept === null) return null;
+  const { id, name, kind, massKg, known, knownOn, sdKg, biasKg, note } = kept;
+  return { id, name, kind, massKg, known, knownOn, sdKg, biasKg, note };
+}
+
+async function someLoadingId(library: MemoryLibrary, draw: Draw): Promise<string | null> {
+  const aircraftId = await someAircraftId(library, draw);
+  if (aircraftId === null) return null;
+  const { loadings } = (await library.ask('loading.list', { aircraftId })) as { loadings: { id: string }[] };
+  return draw.pick(loadings)?.id ?? null;
+}
+
+async function newLoading(library: MemoryLibrary, draw: Draw): Promise<Omit<LoadingRecord, 'id'> | null> {
+  const aircraftId = await someAircraftId(library, draw);
+  if (aircraftId === null) return null;
+  const aircraft = await aircraftOf(library, aircraftId);
+  const person = await somePerson(library, draw);
+  const seat = aircraft.stations.find((station) => station.arm.kind === 'fixed');
+  return {
+    aircraftId,
+    name: `Loading ${draw.word()}`,
+    category: '',
+    items:
+      person === null || seat === undefined
+        ? []
+        : [{ id: 'item-1', stationId: seat.id, seatArmM: null, personId: person.id, typed: null }],
+    fuel: aircraft.tanks.map((tank) => ({ tankId: tank.id, lowL: 10, bestL: 11, highL: 12 })),
+    burn: {
+      kind: 'sequence',
+      tankIds: aircraft.tanks.map((tank) => tank.id),
+      everyMin: null,
+      returnLine: null,
+    },
+    flight: { taxiL: 1.5, climbL: 0, climbMin: 0, cruiseLPerH: 18, landingAfterS: null, reserveMin: 45 },
+  };
+}
+
+export const loadingInputs = {
+  'people.put': async (library, draw) => {
+    const person = await somePerson(library, draw);
+    if (person === null || draw.chance(0.3))
+      return {
+        person: { ...examplePerson('', `Person ${draw.word()}`, 50 + draw.below(50)), id: undefined },
+      };
+    return { person: { ...person, massKg: 50 + draw.below(50), note: draw.word() } };
+  },
+  'people.remove': async (library, draw) => {
+    const person = await somePerson(library, draw);
+    return person === null ? null : { id: person.id };
+  },
+  'loading.put': async (library, draw) => {
+    const id = await someLoadingId(library, draw);
+    if (id === null || draw.chance(0.3)) {
+      const loading = await newLoading(library, draw);
+      return loading === null ? null : { loading };
+    }
+    const { loading } = (await library.ask('loading.get', { id })) as { loading: LoadingRecord };
+    const edit = draw.below(4);
+    if (edit === 0) loading.name = `Loading ${draw.word()}`;
+    else if (edit === 1) loading.items.pop();
+    else if (edit === 2) loading.flight.landingAfterS = draw.pick([null, 3600, 7200]);
+    else
+      loading.items.push({
+        id: `item-${String(draw.below(1_000_000))}`,
+        stationId: (await aircraftOf(library, loading.aircraftId)).stations[0]?.id ?? 'none',
+        seatArmM: null,
+        personId: null,
+        typed: { name: `Bag ${draw.word()}`, massKg: draw.below(20), known: 'stated', sdKg: 1, biasKg: 0 },
+      });
+    return { loading };
+  },
+  'loading.remove': async (library, draw) => {
+    const id = await someLoadingId(library, draw);
+    return id === null || draw.chance(0.5) ? null : { id };
+  },
+  'loading.choose': async (library, draw) => {
+    const id = await someLoadingId(library, draw);
+    return id === null ? null : { id };
+  },
+} satisfies Record<string, MakeInput>;

@@ -1,0 +1,65 @@
+import { isDeepStrictEqual } from 'node:util';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { requestTable } from '../../../../main/requests/table.ts';
+import { memoryLibrary, type MemoryLibrary } from '../../memory-library.ts';
+import { changeInputs, type ChangeName } from './change-inputs.ts';
+import { seededDraw } from './draw.ts';
+import { visibleData } from './visible-data.ts';
+
+const names = Object.keys(changeInputs).sort() as ChangeName[];
+
+test('every changing request of the table has inputs here, so that its undo is proved', () => {
+  const changing = Object.entries(requestTable)
+    .filter(([, request]) => request.kind === 'change')
+    .map(([name]) => name);
+  expect(names).toEqual(changing.sort());
+});
+
+const done: Record<string, number> = {};
+
+/** Ask a changing request with inputs of this seed; true where it became a step of undo. */
+async function changeSomething(library: MemoryLibrary, name: ChangeName, seed: number): Promise<boolean> {
+  const before = await library.ask('history.next', {});
+  const input = await changeInputs[name](library, seededDraw(seed));
+  if (input === null) return false;
+  const answer = await library.request(name, input);
+  // A refusal for what does not fit together is honest; one that was not foreseen is a fault.
+  if (!answer.ok && answer.problem.code === 'internal') throw new Error(answer.problem.sentence);
+  if (answer.ok) done[name] = (done[name] ?? 0) + 1;
+  return answer.ok && !isDeepStrictEqual(await library.ask('history.next', {}), before);
+}
+
+const step = fc.tuple(fc.constantFrom(...names), fc.integer());
+
+test('any changes, all taken back one by one and done again, pass through the very same data', async () => {
+  await fc.assert(
+    fc.asyncProperty(fc.array(step, { minLength: 5, maxLength: 60, size: 'max' }), async (steps) => {
+      const library = memoryLibrary();
+      const visible = visibleData(library.db);
+      const states = [visible()];
+      for (const [name, seed] of steps)
+        if (await changeSomething(library, name, seed)) states.push(visible());
+        else expect(visible()).toBe(states.at(-1));
+      for (const state of states.slice(0, -1).reverse()) {
+        await library.ask('history.undo', {});
+        expect(visible()).toBe(state);
+      }
+      await expect(library.ask('history.undo', {})).rejects.toThrow('There is nothing to undo.');
+      for (const state of states.slice(1)) {
+        await library.ask('history.redo', {});
+        expect(visible()).toBe(state);
+      }
+      // Once more back, now over inverses that redo has made.
+      for (const state of states.slice(0, -1).reverse()) {
+        await library.ask('history.undo', {});
+        expect(visible()).toBe(state);
+      }
+      expect(library.db.pragma('foreign_key_check')).toEqual([]);
+      library.db.close();
+    }),
+    { seed: 20_261_125, numRuns: 60 },
+  );
+  // The sequences reached every request: none of the inputs is always refused.
+  expect(names.filter((name) => (done[name] ?? 0) === 0)).toEqual([]);
+}, 60_000);
