@@ -9,6 +9,7 @@ import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
+import { weatherRequests } from './weather.ts';
 
 /**
  * Every request there is: the only door between the window (or a script) and the library.
@@ -23,6 +24,7 @@ export const requestTable = {
   ...peopleRequests,
   ...loadingRequests,
   ...loadingReviewRequests,
+  ...weatherRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

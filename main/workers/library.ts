@@ -7,6 +7,7 @@ import { findRequest } from '../requests/table.ts';
 import { backUpAtStart, lastChangedMs } from '../store/backups.ts';
 import { addNotice } from '../store/notices.ts';
 import { openForReading, openLibrary } from '../store/open.ts';
+import { sweepUnfinishedImports } from '../store/weather-imports.ts';
 import type { FromThread, LibraryThreadData, ToThread } from './messages.ts';
 import { workerUrl } from './worker-url.ts';
 
@@ -28,6 +29,7 @@ async function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData
     port.close();
     return;
   }
+  if (role === 'writer') sweepUnfinishedImports(db);
   const running = new Map<string, AbortController>();
 
   port.on('message', (message: ToThread) => {

@@ -4,10 +4,10 @@ import { runRequest, type Answer } from '../../main/requests/run.ts';
 import { findRequest } from '../../main/requests/table.ts';
 import { migrations } from '../../main/store/migrations/all.ts';
 
-/** A library in memory with a clock and identifiers that repeat: requests without threads or files. */
+/** A library in memory with a clock and identifiers that repeat: requests without the library's threads or files. */
 export interface MemoryLibrary {
   db: Database.Database;
-  request(name: string, input: unknown): Promise<Answer>;
+  request(name: string, input: unknown, signal?: AbortSignal): Promise<Answer>;
   /** The answer's output; throws the refusal's sentence. */
   ask(name: string, input: unknown): Promise<unknown>;
   changedAreas: Area[];
@@ -28,9 +28,11 @@ export function memoryLibrary(): MemoryLibrary {
     signal: new AbortController().signal,
     progress: () => undefined,
     changed: (areas) => changedAreas.push(...areas),
-    workerUrl: (name) => new URL(`file:///no-worker-in-memory/${name}`),
+    // Node runs the sources as they stand, so a worker needs no build.
+    workerUrl: (name) => new URL(`../../main/workers/${name}.ts`, import.meta.url),
   };
-  const request = (name: string, input: unknown) => runRequest(name, findRequest(name), context, input);
+  const request = (name: string, input: unknown, signal = context.signal) =>
+    runRequest(name, findRequest(name), { ...context, signal }, input);
   return {
     db,
     request,

@@ -3,6 +3,13 @@ import { settingsAndChanges } from './0010-settings-and-changes.ts';
 import { notices } from './0015-notices.ts';
 import { aircraft } from './0020-aircraft.ts';
 import { peopleAndLoading } from './0030-people-and-loading.ts';
+import { weather } from './0050-weather.ts';
 
 /** Every migration in order. */
-export const migrations: readonly Migration[] = [settingsAndChanges, notices, aircraft, peopleAndLoading];
+export const migrations: readonly Migration[] = [
+  settingsAndChanges,
+  notices,
+  aircraft,
+  peopleAndLoading,
+  weather,
+];

@@ -1,0 +1,247 @@
+import type Database from 'better-sqlite3';
+import type { Skipped } from '../weather-import/problems.ts';
+import {
+  columnBlobs,
+  columnNames,
+  missing,
+  type ColumnName,
+  type MonthBlock,
+  type Nature,
+} from './observation-columns.ts';
+
+export interface ImportStart {
+  stationId: string;
+  fileName: string;
+  begunEpochS: number;
+}
+
+/** Begin an import. Nobody sees it, or anything in it, until finishImport. */
+export function beginImport(db: Database.Database, start: ImportStart): number {
+  const { lastInsertRowid } = db
+    .prepare('INSERT INTO weather_import (station_id, file_name, begun_epoch_s) VALUES (?, ?, ?)')
+    .run(start.stationId, start.fileName, start.begunEpochS);
+  return Number(lastInsertRowid);
+}
+
+const insertBlockSql = `INSERT INTO observation_block
+  (station_id, month_start_epoch_s, import_id, part, observation_count, minute_of_month, ${Object.values(columnBlobs).join(', ')})
+  VALUES (?, ?, ?, ?, ?, ?, ${columnNames.map(() => '?').join(', ')})`;
+
+/**
+ * Put a few months away in one short transaction.
+ * @returns how many of their observations no finished import of the station has yet
+ */
+export function addBlocks(
+  db: Database.Database,
+  importId: number,
+  stationId: string,
+  blocks: readonly MonthBlock[],
+): number {
+  const insert = db.prepare(insertBlockSql);
+  let newCount = 0;
+  db.transaction(() => {
+    for (const block of blocks) {
+      newCount += countNew(block, finishedBlocks(db, stationId, block.monthStartEpochS));
+      insert.run(
+        stationId,
+        block.monthStartEpochS,
+        importId,
+        block.part,
+        block.observationCount,
+        bytesOf(block.minuteOfMonth),
+        ...columnNames.map((name) => {
+          const column = block.columns[name];
+          return column === null ? null : bytesOf(column);
+        }),
+      );
+    }
+  }).immediate();
+  return newCount;
+}
+
+export interface ImportEnd {
+  finishedEpochS: number;
+  kind: string;
+  nature: Nature;
+  observationCount: number;
+  newCount: number;
+  firstEpochS: number | null;
+  lastEpochS: number | null;
+  skippedJson: string;
+}
+
+/** Make an import visible, whole, in one step. */
+export function finishImport(db: Database.Database, importId: number, end: ImportEnd): void {
+  db.prepare(
+    `UPDATE weather_import SET finished_epoch_s = ?, kind = ?, nature = ?, observation_count = ?, new_count = ?,
+       first_epoch_s = ?, last_epoch_s = ?, skipped_json = ? WHERE id = ?`,
+  ).run(
+    end.finishedEpochS,
+    end.kind,
+    end.nature,
+    end.observationCount,
+    end.newCount,
+    end.firstEpochS,
+    end.lastEpochS,
+    end.skippedJson,
+    importId,
+  );
+}
+
+/**
+ * Take an import away whole, and its station where nothing else stands on it.
+ * Other imports are complete in themselves, so nothing of theirs goes with it, even where they overlapped.
+ */
+export function removeImport(db: Database.Database, importId: number): void {
+  db.transaction(() => {
+    const row = db
+      .prepare<[number], { station_id: string }>('SELECT station_id FROM weather_import WHERE id = ?')
+      .get(importId);
+    if (row === undefined) return;
+    db.prepare('DELETE FROM observation_block WHERE import_id = ?').run(importId);
+    db.prepare('DELETE FROM weather_import WHERE id = ?').run(importId);
+    db.prepare(
+      `DELETE FROM weather_station WHERE id = :id
+         AND NOT EXISTS (SELECT 1 FROM weather_import WHERE station_id = :id)
+         AND NOT EXISTS (SELECT 1 FROM field WHERE weather_station_id = :id)`,
+    ).run({ id: row.station_id });
+  }).immediate();
+}
+
+/** Remove what an import left behind that was ended by a crash. Called when the writing thread opens a library. */
+export function sweepUnfinishedImports(db: Database.Database): number {
+  const unfinished = db
+    .prepare<[], { id: number }>('SELECT id FROM weather_import WHERE finished_epoch_s IS NULL')
+    .all();
+  for (const { id } of unfinished) removeImport(db, id);
+  return unfinished.length;
+}
+
+export interface FinishedImport {
+  importId: number;
+  stationId: string;
+  stationName: string;
+  kind: string;
+  nature: Nature;
+  fileName: string;
+  finishedEpochS: number;
+  observationCount: number;
+  /** Observations that no older import had. */
+  newCount: number;
+  firstEpochS: number | null;
+  lastEpochS: number | null;
+  skipped: Skipped[];
+}
+
+interface ImportRow {
+  id: number;
+  station_id: string;
+  station_name: string;
+  kind: string;
+  nature: Nature;
+  file_name: string;
+  finished_epoch_s: number;
+  observation_count: number;
+  new_count: number;
+  first_epoch_s: number | null;
+  last_epoch_s: number | null;
+  skipped_json: string;
+}
+
+/** Every finished import, newest first. */
+export function finishedImports(db: Database.Database): FinishedImport[] {
+  return db
+    .prepare<[], ImportRow>(
+      `SELECT i.*, s.name AS station_name FROM weather_import i JOIN weather_station s ON s.id = i.station_id
+       WHERE i.finished_epoch_s IS NOT NULL ORDER BY i.id DESC`,
+    )
+    .all()
+    .map((row) => ({
+      importId: row.id,
+      stationId: row.station_id,
+      stationName: row.station_name,
+      kind: row.kind,
+      nature: row.nature,
+      fileName: row.file_name,
+      finishedEpochS: row.finished_epoch_s,
+      observationCount: row.observation_count,
+      newCount: row.new_count,
+      firstEpochS: row.first_epoch_s,
+      lastEpochS: row.last_epoch_s,
+      skipped: JSON.parse(row.skipped_json) as Skipped[],
+    }));
+}
+
+type BlockRow = { observation_count: number; minute_of_month: Buffer } & Record<string, Buffer | null>;
+
+interface StoredMonth {
+  count: number;
+  minutes: Uint16Array;
+  columns: Record<ColumnName, Int16Array | null>;
+}
+
+function finishedBlocks(db: Database.Database, stationId: string, monthStartEpochS: number): StoredMonth[] {
+  return db
+    .prepare<[string, number], BlockRow>(
+      `SELECT b.observation_count, b.minute_of_month, ${Object.values(columnBlobs)
+        .map((blob) => `b.${blob}`)
+        .join(', ')}
+       FROM observation_block b JOIN weather_import i ON i.id = b.import_id
+       WHERE b.station_id = ? AND b.month_start_epoch_s = ? AND i.finished_epoch_s IS NOT NULL`,
+    )
+    .all(stationId, monthStartEpochS)
+    .map((row) => ({
+      count: row.observation_count,
+      minutes: new Uint16Array(copyOf(row.minute_of_month)),
+      columns: Object.fromEntries(
+        columnNames.map((name) => {
+          const blob = row[columnBlobs[name]];
+          return [name, blob == null ? null : new Int16Array(copyOf(blob))];
+        }),
+      ) as StoredMonth['columns'],
+    }));
+}
+
+/** How many observations of a block none of the stored months has with the same minute and the same values. */
+function countNew(block: MonthBlock, stored: readonly StoredMonth[]): number {
+  if (stored.length === 0) return block.observationCount;
+  let known = 0;
+  const places = stored.map(() => 0);
+  for (let i = 0; i < block.observationCount; i++) {
+    const minute = block.minuteOfMonth[i] ?? 0;
+    const found = stored.some((month, which) => {
+      let at = places[which] ?? 0;
+      while (at < month.count && (month.minutes[at] ?? 0) < minute) at++;
+      places[which] = at;
+      for (; at < month.count && month.minutes[at] === minute; at++)
+        if (sameValues(block.columns, i, month.columns, at)) return true;
+      return false;
+    });
+    if (found) known++;
+  }
+  return block.observationCount - known;
+}
+
+function sameValues(
+  a: Record<ColumnName, Int16Array | null>,
+  i: number,
+  b: Record<ColumnName, Int16Array | null>,
+  j: number,
+): boolean {
+  for (const name of columnNames) {
+    const absent = name === 'flags' ? 0 : missing;
+    if ((a[name]?.[i] ?? absent) !== (b[name]?.[j] ?? absent)) return false;
+  }
+  return true;
+}
+
+function bytesOf(column: Uint16Array | Int16Array): Buffer {
+  return Buffer.from(column.buffer, column.byteOffset, column.byteLength);
+}
+
+/** A blob's bytes in a buffer of their own, so that 16-bit views may be laid over it. */
+function copyOf(blob: Buffer): ArrayBuffer {
+  const own = new ArrayBuffer(blob.length);
+  new Uint8Array(own).set(blob);
+  return own;
+}

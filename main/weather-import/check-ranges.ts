@@ -1,0 +1,118 @@
+import { flag, missing, reducedPressureOffset, type ColumnName } from '../store/observation-columns.ts';
+import { numbersFrom } from './digits.ts';
+import type { ProblemList } from './problems.ts';
+
+// What air near the ground can be; the first two are the ranges that the air's density is computed for. Wider than
+// every record (-89.2 and 56.7 degC, 870 and 1084.8 hPa, 113 m/s; WMO archive of extremes, from memory).
+const temperature = { min: -9000, max: 6000 };
+const pressure = { min: 85_000, max: 110_000 };
+const stationPressure = { min: 48_000, max: 110_000 };
+const windSpeed = { min: 0, max: 15_000 };
+/** A dew point above the temperature by no more than this is rounding. */
+const dewPointRoundingC100 = 5;
+
+/**
+ * Put a value into a report's column, or leave it out with a flag and a count where it cannot be.
+ * @param value hundredths of the column's unit before its offset, or `missing`
+ * @returns the flag to add
+ */
+function place(
+  values: Record<ColumnName, number>,
+  column: ColumnName,
+  value: number,
+  range: { min: number; max: number },
+  offset: number,
+  outOfRange: number,
+): number {
+  if (value < numbersFrom || value === missing) {
+    values[column] = missing;
+    return 0;
+  }
+  if (value < range.min || value > range.max) {
+    values[column] = missing;
+    return outOfRange;
+  }
+  values[column] = value - offset;
+  return 0;
+}
+
+/** What a row said, in hundredths of degC, hPa and m/s, degrees, or `absent`. */
+export interface RawValues {
+  temperatureC100: number;
+  dewPointC100: number;
+  altimeterSettingHpa100: number;
+  seaLevelPressureHpa100: number;
+  stationPressureHpa100: number;
+  windFromDeg: number;
+  windSpeedMs100: number;
+  gustMs100: number;
+}
+
+/** Not reported, among raw values: outside everything that a reader can produce. */
+export const absent = missing * 65_536;
+
+/**
+ * Check a row's values one by one and fill the report. A value out of range is left out, flagged and counted; the
+ * row's others stay. A speed without a direction counts as variable, which is the safe side for runways.
+ * @returns false where nothing is left that could be kept
+ */
+export function fillReport(
+  values: Record<ColumnName, number>,
+  raw: RawValues,
+  specialReport: boolean,
+  problems: ProblemList,
+  line: number,
+  example: () => string,
+): boolean {
+  let flags = specialReport ? flag.special : 0;
+  flags |= place(values, 'temperatureC100', raw.temperatureC100, temperature, 0, flag.temperatureOutOfRange);
+  flags |= place(values, 'dewPointC100', raw.dewPointC100, temperature, 0, flag.temperatureOutOfRange);
+  flags |= place(
+    values,
+    'altimeterSettingHpa100',
+    raw.altimeterSettingHpa100,
+    pressure,
+    reducedPressureOffset,
+    flag.pressureOutOfRange,
+  );
+  flags |= place(
+    values,
+    'seaLevelPressureHpa100',
+    raw.seaLevelPressureHpa100,
+    pressure,
+    reducedPressureOffset,
+    flag.pressureOutOfRange,
+  );
+  flags |= place(
+    values,
+    'stationPressureHpa100',
+    raw.stationPressureHpa100,
+    stationPressure,
+    80_000,
+    flag.pressureOutOfRange,
+  );
+  flags |= place(values, 'windSpeedMs100', raw.windSpeedMs100, windSpeed, 0, flag.windOutOfRange);
+  flags |= place(values, 'gustMs100', raw.gustMs100, windSpeed, 0, flag.windOutOfRange);
+  flags |= place(values, 'windFromDeg', raw.windFromDeg, { min: 0, max: 360 }, 0, flag.windOutOfRange);
+  if (values.windFromDeg === missing && values.windSpeedMs100 > 0) values.windFromDeg = -1;
+  if (values.dewPointC100 !== missing && values.temperatureC100 !== missing) {
+    if (values.dewPointC100 > values.temperatureC100 + dewPointRoundingC100) {
+      flags |= flag.dewPointAboveTemperature;
+      problems.add('dew point above temperature: kept, marked, left out of figures', line, example);
+    }
+  }
+  if ((flags & flag.temperatureOutOfRange) !== 0)
+    problems.add('temperature or dew point outside -90 to 60 degC: value left out', line, example);
+  if ((flags & flag.pressureOutOfRange) !== 0)
+    problems.add('pressure outside 850 to 1100 hPa: value left out', line, example);
+  if ((flags & flag.windOutOfRange) !== 0)
+    problems.add('wind outside 0 to 360 degrees or above 150 m/s: value left out', line, example);
+  values.flags = flags;
+  return (
+    values.temperatureC100 !== missing ||
+    values.altimeterSettingHpa100 !== missing ||
+    values.seaLevelPressureHpa100 !== missing ||
+    values.stationPressureHpa100 !== missing ||
+    values.windSpeedMs100 !== missing
+  );
+}

@@ -1,0 +1,33 @@
+import type { Nature } from '../store/observation-columns.ts';
+import type { Report } from './month-collector.ts';
+import type { ProblemList } from './problems.ts';
+
+/** One format. Given the file line by line as bytes, it hands over what it understands. */
+export interface Reader {
+  /** Stable name of the kind, kept with the import. */
+  readonly kind: string;
+  /** For people: 'compact hourly file'. */
+  readonly kindInWords: string;
+  readonly nature: Nature;
+  /** What a person has to know about files of this kind. */
+  readonly remarks: readonly string[];
+  /** One line without its end. Counts what it cannot use in the problems that it was made with. */
+  line(bytes: Uint8Array, from: number, to: number, lineNumber: number): void;
+  /** The stations named inside, with their rows; empty where a file of this kind names none. */
+  stationsInFile(): { identifier: string; rowCount: number }[];
+}
+
+export interface ReaderOptions {
+  /** Take only rows of this station, where a file holds several; otherwise of the first one. */
+  stationInFile?: string | undefined;
+}
+
+/** Takes each report; the object is used again for the next row, so it has to be copied out at once. */
+export type Sink = (report: Report) => void;
+
+/** A kind of file: whether a file's first bytes are of it, and a reader for it. */
+export interface Kind {
+  /** @param head the first 64 kB at most, decompressed, without byte-order mark */
+  recognises(head: Uint8Array): boolean;
+  open(sink: Sink, problems: ProblemList, options: ReaderOptions): Reader;
+}

@@ -1,0 +1,234 @@
+import { createReadStream } from 'node:fs';
+import { open, stat } from 'node:fs/promises';
+import { pipeline } from 'node:stream/promises';
+import { createGunzip } from 'node:zlib';
+import { missing, type MonthBlock, type Nature } from '../store/observation-columns.ts';
+import { FileProblem } from './file-problem.ts';
+import { kindOf, kindsInWords } from './kinds.ts';
+import { MonthCollector, type Report } from './month-collector.ts';
+import { ProblemList, type Skipped } from './problems.ts';
+import type { Reader } from './reader.ts';
+import { isUsable, spoiltFor } from './usable.ts';
+
+/** What a file turned out to hold. */
+export interface ScanSummary {
+  kind: string;
+  kindInWords: string;
+  nature: Nature;
+  remarks: string[];
+  sizeBytes: number;
+  lineCount: number;
+  observationCount: number;
+  /** Observations from which density altitude can be had. */
+  usableCount: number;
+  /** Why the others cannot serve for it, with counts. */
+  unusable: { reason: string; count: number }[];
+  /** The best pressure of each usable observation. */
+  pressureFrom: { stationCount: number; altimeterSettingCount: number; seaLevelCount: number };
+  firstEpochS: number | null;
+  lastEpochS: number | null;
+  stationsInFile: { identifier: string; rowCount: number }[];
+  skipped: Skipped[];
+}
+
+export interface ScanOptions {
+  stationInFile?: string | undefined;
+  /** Called with finished months; awaited, so that a slow taker slows the reading. Left out for a preview. */
+  onBlocks?: (blocks: MonthBlock[]) => void | Promise<void>;
+  /** Called every megabyte or so. */
+  onProgress?: (readBytes: number, sizeBytes: number, rowCount: number) => void;
+}
+
+const chunkBytes = 1 << 20;
+/** No line of these kinds is nearly as long; a file without line ends is not one of them. */
+const longestLineBytes = 1 << 20;
+const lineFeed = 10;
+const carriageReturn = 13;
+
+/**
+ * Read a file from end to end in constant memory, whatever its kind, packed or not.
+ * @throws FileProblem with a sentence where the file cannot be read as a whole
+ */
+export async function scanFile(path: string, options: ScanOptions = {}): Promise<ScanSummary> {
+  const sizeBytes = (await stat(path)).size;
+  if (sizeBytes === 0) throw new FileProblem('The file is empty.');
+  const source = createReadStream(path, { highWaterMark: chunkBytes });
+  let scan: Scan | null = null;
+  const consume = async (chunks: AsyncIterable<Buffer>) => {
+    for await (const chunk of chunks) {
+      scan ??= new Scan(chunk, options);
+      scan.feed(chunk);
+      const blocks = scan.collector.take(false);
+      if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
+      options.onProgress?.(source.bytesRead, sizeBytes, scan.rowCount);
+    }
+  };
+  try {
+    if (await isGzip(path)) await pipeline(source, createGunzip({ chunkSize: chunkBytes }), consume);
+    else await pipeline(source, consume);
+  } catch (error) {
+    if (error instanceof FileProblem) throw error;
+    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+    if (code.startsWith('Z_'))
+      throw new FileProblem(
+        code === 'Z_BUF_ERROR'
+          ? 'The packed file (gzip) ends before its end: it was cut short. Fetch it again.'
+          : 'The packed file (gzip) is damaged. Fetch it again.',
+      );
+    throw error;
+  }
+  // Assigned inside the loop above, which the checker does not follow.
+  const finished = scan as Scan | null;
+  if (finished === null) throw new FileProblem('The file is empty.');
+  finished.end();
+  const blocks = finished.collector.take(true);
+  if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
+  return finished.summary(sizeBytes);
+}
+
+async function isGzip(path: string): Promise<boolean> {
+  const file = await open(path);
+  try {
+    const head = new Uint8Array(2);
+    await file.read(head, 0, 2, 0);
+    return head[0] === 0x1f && head[1] === 0x8b;
+  } finally {
+    await file.close();
+  }
+}
+
+/** One pass over a file's bytes. */
+class Scan {
+  readonly collector = new MonthCollector();
+  rowCount = 0;
+  readonly #problems = new ProblemList();
+  readonly #reader: Reader;
+  readonly #unusable = new Map<string, number>();
+  #usableCount = 0;
+  #stationCount = 0;
+  #altimeterSettingCount = 0;
+  #firstMonth = Infinity;
+  #firstMinute = 0;
+  #lastMonth = -Infinity;
+  #lastMinute = 0;
+  #lineCount = 0;
+  #rest: Buffer | null = null;
+  #begun = false;
+
+  constructor(firstChunk: Buffer, options: ScanOptions) {
+    const head = withoutMark(firstChunk);
+    const kind = kindOf(head.subarray(0, 65_536));
+    if (kind === null) throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
+    this.#reader = kind.open(
+      (report) => {
+        this.#take(report);
+      },
+      this.#problems,
+      { stationInFile: options.stationInFile },
+    );
+  }
+
+  feed(chunk: Buffer): void {
+    const fresh = this.#begun ? chunk : withoutMark(chunk);
+    this.#begun = true;
+    const bytes = this.#rest === null ? fresh : Buffer.concat([this.#rest, fresh]);
+    let from = 0;
+    for (;;) {
+      const end = bytes.indexOf(lineFeed, from);
+      if (end < 0) break;
+      this.#line(bytes, from, end);
+      from = end + 1;
+    }
+    this.#rest = from < bytes.length ? bytes.subarray(from) : null;
+    if (this.#rest !== null && this.#rest.length > longestLineBytes)
+      throw new FileProblem(`Line ${String(this.#lineCount + 1)} has no end.`);
+  }
+
+  end(): void {
+    if (this.#rest !== null) this.#line(this.#rest, 0, this.#rest.length);
+    this.#rest = null;
+  }
+
+  summary(sizeBytes: number): ScanSummary {
+    const reader = this.#reader;
+    const some = this.rowCount > 0;
+    return {
+      kind: reader.kind,
+      kindInWords: reader.kindInWords,
+      nature: reader.nature,
+      remarks: [...reader.remarks],
+      sizeBytes,
+      lineCount: this.#lineCount,
+      observationCount: this.rowCount,
+      usableCount: this.#usableCount,
+      unusable: [...this.#unusable].map(([reason, count]) => ({ reason, count })),
+      pressureFrom: {
+        stationCount: this.#stationCount,
+        altimeterSettingCount: this.#altimeterSettingCount,
+        seaLevelCount: this.#usableCount - this.#stationCount - this.#altimeterSettingCount,
+      },
+      firstEpochS: some ? epochS(this.#firstMonth, this.#firstMinute) : null,
+      lastEpochS: some ? epochS(this.#lastMonth, this.#lastMinute) : null,
+      stationsInFile: reader.stationsInFile(),
+      skipped: this.#problems.list(),
+    };
+  }
+
+  #line(bytes: Buffer, from: number, end: number): void {
+    this.#lineCount++;
+    const to = end > from && bytes[end - 1] === carriageReturn ? end - 1 : end;
+    this.#reader.line(bytes, from, to, this.#lineCount);
+  }
+
+  #take(report: Report): void {
+    this.collector.add(report);
+    this.rowCount++;
+    const { monthIndex, minuteOfMonth, values } = report;
+    if (
+      monthIndex < this.#firstMonth ||
+      (monthIndex === this.#firstMonth && minuteOfMonth < this.#firstMinute)
+    ) {
+      this.#firstMonth = monthIndex;
+      this.#firstMinute = minuteOfMonth;
+    }
+    if (
+      monthIndex > this.#lastMonth ||
+      (monthIndex === this.#lastMonth && minuteOfMonth > this.#lastMinute)
+    ) {
+      this.#lastMonth = monthIndex;
+      this.#lastMinute = minuteOfMonth;
+    }
+    if (isUsable(values)) {
+      this.#usableCount++;
+      if (values.stationPressureHpa100 !== missing) this.#stationCount++;
+      else if (values.altimeterSettingHpa100 !== missing) this.#altimeterSettingCount++;
+    } else {
+      const reason = spoiltFor(values);
+      this.#unusable.set(reason, (this.#unusable.get(reason) ?? 0) + 1);
+    }
+  }
+}
+
+function epochS(monthIndex: number, minuteOfMonth: number): number {
+  return Date.UTC(Math.floor(monthIndex / 12), monthIndex % 12, 1) / 1000 + minuteOfMonth * 60;
+}
+
+function withoutMark(bytes: Buffer): Buffer {
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? bytes.subarray(3) : bytes;
+}
+
+/** What to say of a file of no known kind. */
+function whatItIs(head: Buffer): string {
+  const readable = `Kinds that can be read: ${kindsInWords}.`;
+  if ((head[0] === 0xff && head[1] === 0xfe) || (head[0] === 0xfe && head[1] === 0xff))
+    return 'It is text in UTF-16; save it as plain text (UTF-8) first.';
+  if (head[0] === 0x50 && head[1] === 0x4b) return 'It is a zip archive; unpack it first.';
+  const text = head.subarray(0, 400).toString('latin1');
+  if (/^\s*</.test(text))
+    return 'It is a web page, perhaps an error page that was saved instead of the file.';
+  if (/^LOCATION,/.test(text))
+    return 'It is a typical year (EPW), which is not a history of observations and never answers how many days in ten.';
+  if (/^\d+,"[^"]*",[A-Z]{2},-?[\d.]+,/.test(text))
+    return 'It looks like a typical year (TMY3), which is not a history of observations and never answers how many days in ten.';
+  return readable;
+}

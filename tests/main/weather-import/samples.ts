@@ -1,0 +1,74 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { scanFile, type ScanSummary } from '../../../main/weather-import/scan.ts';
+import { missing, type MonthBlock } from '../../../main/store/observation-columns.ts';
+
+/** Path of a short real sample (tests/samples/weather/README.md). */
+export function sample(name: string): string {
+  return fileURLToPath(new URL(`../../samples/weather/${name}`, import.meta.url));
+}
+
+/** A file with that content, in a folder of its own. */
+export function fileWith(content: string | Uint8Array, name = 'weather.csv'): string {
+  const path = join(mkdtempSync(join(tmpdir(), 'tarewing-weather-')), name);
+  writeFileSync(path, content);
+  return path;
+}
+
+/** One observation in plain units, undefined where not reported. */
+export interface Plain {
+  epochS: number;
+  temperatureC?: number;
+  dewPointC?: number;
+  altimeterSettingHpa?: number;
+  seaLevelPressureHpa?: number;
+  windFromDeg?: number;
+  windSpeedMs?: number;
+  gustMs?: number;
+  flags: number;
+}
+
+export async function scanAll(
+  path: string,
+  stationInFile?: string,
+): Promise<{ summary: ScanSummary; rows: Plain[]; blocks: MonthBlock[] }> {
+  const blocks: MonthBlock[] = [];
+  const summary = await scanFile(path, {
+    stationInFile,
+    onBlocks: (some) => {
+      blocks.push(...some);
+    },
+  });
+  return { summary, blocks, rows: blocks.flatMap(plain) };
+}
+
+function plain(block: MonthBlock): Plain[] {
+  const { columns } = block;
+  return Array.from(block.minuteOfMonth, (minute, i) => {
+    const value = (column: Int16Array | null, offset: number, scale: number) => {
+      const stored = column?.[i] ?? missing;
+      return stored === missing ? {} : { value: (stored + offset) * scale };
+    };
+    const row: Plain = {
+      epochS: block.monthStartEpochS + 60 * minute,
+      flags: columns.flags?.[i] ?? 0,
+    };
+    const put = (key: Exclude<keyof Plain, 'epochS' | 'flags'>, found: { value?: number }) => {
+      if (found.value !== undefined) row[key] = found.value;
+    };
+    put('temperatureC', value(columns.temperatureC100, 0, 0.01));
+    put('dewPointC', value(columns.dewPointC100, 0, 0.01));
+    put('altimeterSettingHpa', value(columns.altimeterSettingHpa100, 100_000, 0.01));
+    put('seaLevelPressureHpa', value(columns.seaLevelPressureHpa100, 100_000, 0.01));
+    put('windFromDeg', value(columns.windFromDeg, 0, 1));
+    put('windSpeedMs', value(columns.windSpeedMs100, 0, 0.01));
+    put('gustMs', value(columns.gustMs100, 0, 0.01));
+    return row;
+  });
+}
+
+export function utc(text: string): number {
+  return Date.parse(`${text}Z`) / 1000;
+}
