@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { aircraftRequests } from './aircraft.ts';
 import type { AnyRequest } from './define.ts';
 import { historyRequests } from './history.ts';
+import { fieldRequests } from './fields.ts';
 import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
 import { loadingRequests } from './loading.ts';
@@ -24,6 +25,7 @@ export const requestTable = {
   ...peopleRequests,
   ...loadingRequests,
   ...loadingReviewRequests,
+  ...fieldRequests,
   ...weatherRequests,
 } satisfies Record<string, AnyRequest>;
 
