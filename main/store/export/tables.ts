@@ -27,6 +27,15 @@ export const describedTables: Record<string, Described> = {
   },
   loading_burn: { about: 'The order of the tanks in a loading.' },
 
+  field: { about: 'Airfields: place, elevation, time zone and the weather station that stands for them.' },
+  runway: { about: 'Runways with both of their directions; headings are true.' },
+  weather_station: { about: 'Weather stations with their place, and where it is known from.' },
+  weather_import: { about: 'Weather files that were imported, and what was left out of them and why.' },
+  observation: {
+    about: 'Every weather report of the imports; where imports overlap, one moment can appear twice.',
+  },
+  observation_block: { leftOut: 'the packed form of observation' },
+
   change_record: { leftOut: 'the list that undo and redo walk has no data of its own' },
 };
 
