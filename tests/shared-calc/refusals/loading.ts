@@ -14,9 +14,11 @@ import { fuelFigures } from '../../../shared-calc/loading/fuel-figures.ts';
 import { largestMassKg, limitsOf } from '../../../shared-calc/loading/limits.ts';
 import { armAtMacPercentM, macPercent, requireChord } from '../../../shared-calc/loading/mac.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
+import { emptyAfterChanges, minimumFuelForBalanceL } from '../../../shared-calc/loading/equipment.ts';
 import { newPath } from '../../../shared-calc/loading/path.ts';
 import { pointAfterL, pointAt } from '../../../shared-calc/loading/point.ts';
 import { requireArm, requireMass } from '../../../shared-calc/loading/require-arm.ts';
+import { ballastKg, cgShiftM, litresToDrainL, massToShiftKg } from '../../../shared-calc/loading/shift.ts';
 import {
   momentOfUsableKgM,
   requireDensity,
@@ -24,9 +26,10 @@ import {
   segmentOf,
   tankMoment,
 } from '../../../shared-calc/loading/tank-moment.ts';
+import { cgFromThirdWheelM, emptyFromScales, fuelAboard } from '../../../shared-calc/loading/weighing.ts';
 import { walk } from '../../../shared-calc/loading/walk.ts';
 import { exactly, load, twoFriends, twoSeater } from '../loading/example.ts';
-import type { RangeRow, RoomRefusals } from './table.ts';
+import { byPosition, type RangeRow, type RoomRefusals } from './table.ts';
 
 const [station, , locker] = twoSeater.stations as [Station, Station, Station];
 const [tank] = twoSeater.tanks as [Tank];
@@ -95,6 +98,11 @@ const fullL = 45 * (1 + 1e-9);
 
 const model = loadingModel(twoSeater, twoFriends);
 const result = assessModel(model);
+
+const scale = { name: 'nose', scaleKg: 100, tareKg: 0, armM: 0.7, scaleSdKg: 0, armSdM: 0 };
+const mains = { ...scale, name: 'mains', scaleKg: 220, armM: 1.9 };
+const battery = { name: 'charger', sense: 'take off' as const, massKg: 2, armM: 1, massSdKg: 0 };
+const arms = (field: string, good: number) => ({ field, min: -100, max: 100, good });
 
 export const refusals: RoomRefusals = {
   functions: [
@@ -457,6 +465,151 @@ export const refusals: RoomRefusals = {
           min: 0,
           max: result.exhausted.burnedL,
           call: (burnedL) => pointAfterL(model, result.path, burnedL),
+        },
+      ],
+    },
+    {
+      of: emptyFromScales,
+      ranges: [
+        row(
+          'readings[0].scaleKg',
+          0,
+          50_000,
+          (scaleKg) => () => emptyFromScales([{ ...scale, scaleKg }, mains]),
+        ),
+        row('readings[0].tareKg', 0, 100, (tareKg) => () => emptyFromScales([{ ...scale, tareKg }, mains])),
+        row('readings[0].armM', -100, 100, (armM) => () => emptyFromScales([{ ...scale, armM }, mains])),
+        row(
+          'readings[0].scaleSdKg',
+          0,
+          1000,
+          (scaleSdKg) => () => emptyFromScales([{ ...scale, scaleSdKg }, mains]),
+        ),
+        row('readings[0].armSdM', 0, 1, (armSdM) => () => emptyFromScales([{ ...scale, armSdM }, mains])),
+        row(
+          'corrections[0].massKg',
+          0,
+          50_000,
+          (massKg) => () => emptyFromScales([scale, mains], [{ ...battery, sense: 'add', massKg }]),
+        ),
+        row(
+          'corrections[0].armM',
+          -100,
+          100,
+          (armM) => () => emptyFromScales([scale, mains], [{ ...battery, armM }]),
+        ),
+        row(
+          'corrections[0].massSdKg',
+          0,
+          1000,
+          (massSdKg) => () => emptyFromScales([scale, mains], [{ ...battery, massSdKg }]),
+        ),
+      ],
+      refused: [
+        { when: 'one scale', call: () => emptyFromScales([scale]), sentence: /at least two arms/ },
+        {
+          when: 'more taken off than there is',
+          call: () => emptyFromScales([scale, mains], [{ ...battery, massKg: 400 }]),
+          sentence: /a net mass of -80 kg is none/,
+        },
+      ],
+    },
+    {
+      of: fuelAboard,
+      ranges: [
+        row('volumeL', 0, 5000, (volumeL) => () => fuelAboard('tank', volumeL, 0.72, 1, 0)),
+        row('densityKgPerL', 0.6, 1.1, (density) => () => fuelAboard('tank', 10, density, 1, 0)),
+        row('armM', -100, 100, (armM) => () => fuelAboard('tank', 10, 0.72, armM, 0)),
+        row('volumeSdL', 0, 500, (sd) => () => fuelAboard('tank', 10, 0.72, 1, sd)),
+      ],
+    },
+    {
+      of: cgFromThirdWheelM,
+      ranges: [
+        row('mainsArmM', -100, 100, (armM) => () => cgFromThirdWheelM('nose', armM, 1.5, 50, 300)),
+        row('wheelbaseM', 0.1, 50, (wheelbaseM) => () => cgFromThirdWheelM('nose', 1.9, wheelbaseM, 50, 300)),
+        row('thirdWheelKg', 0, 300, (thirdKg) => () => cgFromThirdWheelM('tail', 1.9, 4, thirdKg, 300)),
+        row('totalKg', 0.1, 50_000, (totalKg) => () => cgFromThirdWheelM('tail', 1.9, 4, 0, totalKg)),
+      ],
+    },
+    {
+      of: cgShiftM,
+      ranges: [
+        row('movedKg', 0, 500, (movedKg) => () => cgShiftM(movedKg, 1, 2, 500)),
+        row('fromArmM', -100, 100, (armM) => () => cgShiftM(10, armM, 2, 500)),
+        row('toArmM', -100, 100, (armM) => () => cgShiftM(10, 1, armM, 500)),
+        row('totalKg', 0.1, 50_000, (totalKg) => () => cgShiftM(0, 1, 2, totalKg)),
+      ],
+    },
+    byPosition(massToShiftKg, [
+      { field: 'totalKg', min: 0.1, max: 50_000, good: 500 },
+      arms('cgArmM', 1.8),
+      arms('wantedArmM', 1.7),
+      arms('fromArmM', 1),
+      arms('toArmM', 2),
+    ]),
+    byPosition(ballastKg, [
+      { field: 'totalKg', min: 0.1, max: 50_000, good: 500 },
+      arms('cgArmM', 1.8),
+      arms('wantedArmM', 1.7),
+      arms('ballastArmM', 3),
+    ]),
+    {
+      of: massToShiftKg,
+      refused: [
+        {
+          when: 'a move to the same arm',
+          call: () => massToShiftKg(500, 1.8, 1.7, 2, 2),
+          sentence: /changes nothing/,
+        },
+      ],
+    },
+    {
+      of: ballastKg,
+      refused: [
+        {
+          when: 'ballast at the wanted CG',
+          call: () => ballastKg(500, 1.8, 1.7, 1.7),
+          sentence: /cannot move it/,
+        },
+      ],
+    },
+    byPosition(litresToDrainL, [
+      { field: 'excessKg', min: 0, max: 50_000, good: 10 },
+      { field: 'densityKgPerL', min: 0.6, max: 1.1, good: 0.72 },
+    ]),
+    byPosition(minimumFuelForBalanceL, [{ field: 'powerHp', min: 1, max: 2000, good: 100 }]),
+    {
+      of: emptyAfterChanges,
+      ranges: [
+        row('empty.massKg', 0.1, 50_000, (massKg) => () => emptyAfterChanges({ massKg, armM: 1 }, [])),
+        row('empty.armM', -100, 100, (armM) => () => emptyAfterChanges({ massKg: 300, armM }, [])),
+        row(
+          'changes[0].massKg',
+          0,
+          50_000,
+          (massKg) => () => emptyAfterChanges({ massKg: 300, armM: 1 }, [{ kind: 'added', massKg, armM: 1 }]),
+        ),
+        row(
+          'changes[0].armM',
+          -100,
+          100,
+          (armM) => () => emptyAfterChanges({ massKg: 300, armM: 1 }, [{ kind: 'removed', massKg: 2, armM }]),
+        ),
+        row(
+          'changes[0].toArmM',
+          -100,
+          100,
+          (toArmM) => () =>
+            emptyAfterChanges({ massKg: 300, armM: 1 }, [{ kind: 'moved', massKg: 2, fromArmM: 1, toArmM }]),
+        ),
+      ],
+      refused: [
+        {
+          when: 'more taken out than there is',
+          call: () =>
+            emptyAfterChanges({ massKg: 300, armM: 1 }, [{ kind: 'removed', massKg: 300, armM: 1 }]),
+          sentence: /300 kg cannot be taken from 300 kg/,
         },
       ],
     },
