@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { existsSync, mkdirSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import type { AnyRequest, WorkContext } from '../requests/define.ts';
@@ -79,6 +79,8 @@ async function readOnly(path: string, name: string, request: AnyRequest, input: 
 
 /** A change is made here while nobody holds the library; else by the process that holds it, or not at all. */
 async function changing(path: string, name: string, request: AnyRequest, input: unknown): Promise<Answer> {
+  // The usual place is made when it is first used; the folder of a named file is the person's to make.
+  if (path === usualLibraryPath()) mkdirSync(dirname(path), { recursive: true });
   const note: HolderNote = {
     pid: process.pid,
     host: 'script',

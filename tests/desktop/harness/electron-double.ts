@@ -1,5 +1,5 @@
 import { basename, join } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import { root } from '../../../main/hosts/prepare.mjs';
 import type { Fetched, FromProgram, ProgramFacts, ToProgram } from '../electron-double/messages.ts';
 import { installPreloadSide } from '../electron-double/page-side.ts';
@@ -109,7 +109,7 @@ export async function startDoubled(options: StartOptions): Promise<DoubledWindow
     });
     await page.addInitScript(installPreloadSide, open.preload);
     let isLoading = true;
-    await page.route('**/*', async (route) => {
+    const serve = async (route: Route) => {
       const request = route.request();
       const url = toProgramUrl(request.url());
       if (request.isNavigationRequest() && !isLoading && request.frame() === page.mainFrame()) {
@@ -120,15 +120,18 @@ export async function startDoubled(options: StartOptions): Promise<DoubledWindow
       if (!url.startsWith(`${ofProgram}/`)) return route.abort();
       const fetched = (await call((number) => ({ type: 'fetch', call: number, url }))) as Fetched;
       return route.fulfill({ ...fetched, body: Buffer.from(fetched.body) });
-    });
+    };
+    // A program that ends leaves its last requests unanswered, as a closed window does.
+    await page.route('**/*', (route) => serve(route).catch(() => route.abort().catch(() => undefined)));
     page.on('popup', (popup) => {
-      void call((number) => ({ type: 'open-window', call: number, window, url: popup.url() })).then(
-        (action) => {
-          happened.push(`${String(action)} window`);
-          return action === 'deny' ? popup.close() : undefined;
-        },
-      );
+      void denyOrKeep(popup).catch(() => undefined);
     });
+    const denyOrKeep = async (popup: Page) => {
+      const url = popup.url();
+      const action = await call((number) => ({ type: 'open-window', call: number, window, url }));
+      happened.push(`${String(action)} window`);
+      if (action === 'deny') await popup.close();
+    };
     await page.goto(open.url.replace(ofProgram, standIn));
     isLoading = false;
     return { page, window };

@@ -51,6 +51,7 @@ export async function withWindow<T>(
   const { folder } = options;
   if (folder === undefined) return withFolder((own) => withWindow(host, { ...options, folder: own }, use));
   const troubles: string[] = [];
+  let isKilled = false;
   const window = await host.start({
     libraryPath:
       options.isDemo === true
@@ -61,11 +62,18 @@ export async function withWindow<T>(
     isDemo: options.isDemo ?? false,
     dataFolder: join(folder, 'data'),
     trouble: (sentence) => {
-      if (options.expected?.test(sentence) !== true) troubles.push(sentence);
+      // A page whose program was killed rightly complains.
+      if (!isKilled && options.expected?.test(sentence) !== true) troubles.push(sentence);
     },
   });
   try {
-    const result = await use(window);
+    const result = await use({
+      ...window,
+      async kill() {
+        isKilled = true;
+        await window.kill();
+      },
+    });
     expect(troubles).toEqual([]);
     return result;
   } catch (error) {
@@ -73,6 +81,6 @@ export async function withWindow<T>(
       error.message += `\nThe page said: ${troubles.join('\n')}`;
     throw error;
   } finally {
-    await window.end();
+    if (!isKilled) await window.end();
   }
 }

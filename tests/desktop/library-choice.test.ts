@@ -1,0 +1,124 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { ask } from './harness/ask.ts';
+import { fromPage } from './harness/from-page.ts';
+import { loopbackHost } from './harness/loopback.ts';
+import { inEveryHost, withFolder, withWindow } from './harness/with-window.ts';
+
+const setting = { key: 'units.mass', value: 'lb', named: 'unit of mass' };
+
+inEveryHost('Choosing a library', (host) => {
+  test('a library that cannot be opened leaves a window that says why and opens another', async () => {
+    await withFolder(async (folder) => {
+      const foreign = join(folder, 'foreign.tarewing');
+      writeFileSync(foreign, 'somebody else’s file, longer than a header of a hundred bytes '.repeat(4));
+      await withWindow(host, { folder, libraryPath: foreign }, async ({ page }) => {
+        const status = await fromPage(page, 'host.status', {});
+        expect(status).toMatchObject({
+          ok: true,
+          output: {
+            libraryPath: foreign,
+            isDemo: false,
+            problem: { code: expect.stringMatching(/^library-/) },
+          },
+        });
+        expect(await fromPage(page, 'settings.get', {})).toMatchObject({
+          ok: false,
+          problem: { code: expect.stringMatching(/^library-/) },
+        });
+        const missing = join(folder, 'missing.tarewing');
+        expect(await fromPage(page, 'host.openLibrary', { path: missing, mayCreate: false })).toMatchObject({
+          ok: false,
+          problem: { code: 'not-found' },
+        });
+        const other = join(folder, 'other.tarewing');
+        expect(await fromPage(page, 'host.openLibrary', { path: other, mayCreate: true })).toMatchObject({
+          ok: true,
+          output: { libraryPath: other, problem: null },
+        });
+        expect(await fromPage(page, 'settings.put', setting)).toMatchObject({ ok: true });
+      });
+      expect(readFileSync(foreign, 'utf8')).toMatch(/^somebody else’s file/);
+    });
+  });
+
+  test('the open library stays open when another one is refused, and is let go when another is opened', async () => {
+    await withFolder(async (folder) => {
+      const [first, second] = [join(folder, 'first.tarewing'), join(folder, 'second.tarewing')];
+      const foreign = join(folder, 'foreign.tarewing');
+      writeFileSync(foreign, 'x'.repeat(5000));
+      await withWindow(host, { folder, libraryPath: first }, async ({ page }) => {
+        await fromPage(page, 'settings.put', setting);
+        expect(await fromPage(page, 'host.openLibrary', { path: foreign, mayCreate: false })).toMatchObject({
+          ok: false,
+        });
+        expect(await fromPage(page, 'settings.get', {})).toMatchObject({ output: { 'units.mass': 'lb' } });
+        expect(existsSync(`${first}.lock.json`)).toBe(true);
+        await fromPage(page, 'host.openLibrary', { path: second, mayCreate: true });
+        expect(await fromPage(page, 'settings.get', {})).not.toMatchObject({
+          output: { 'units.mass': 'lb' },
+        });
+        expect(existsSync(`${first}.lock.json`)).toBe(false);
+        expect((await ask(join(folder, 'data'), '--library', first, 'history.undo')).code).toBe(0);
+      });
+    });
+  });
+
+  test('a library that another window holds is refused, and that window goes on', async () => {
+    await withFolder(async (folder) => {
+      const library = join(folder, 'library.tarewing');
+      await withWindow(loopbackHost, { folder, libraryPath: library }, async (first) => {
+        await withWindow(host, { folder, libraryPath: join(folder, 'other.tarewing') }, async ({ page }) => {
+          expect(await fromPage(page, 'host.openLibrary', { path: library, mayCreate: false })).toMatchObject(
+            {
+              ok: false,
+              problem: { code: 'in-use', sentence: expect.stringMatching(/Nothing was changed/) },
+            },
+          );
+        });
+        expect(await fromPage(first.page, 'settings.put', setting)).toMatchObject({ ok: true });
+      });
+    });
+  });
+
+  test('folders can be looked through for libraries', async () => {
+    await withFolder(async (folder) => {
+      const library = join(folder, 'library.tarewing');
+      writeFileSync(join(folder, 'notes.txt'), 'x');
+      await withWindow(host, { folder, libraryPath: library }, async ({ page }) => {
+        const answer = await fromPage(page, 'host.listFolder', { path: folder });
+        expect(answer).toMatchObject({
+          ok: true,
+          output: {
+            path: folder,
+            folders: expect.arrayContaining([
+              expect.objectContaining({ name: 'data', path: join(folder, 'data') }),
+            ]),
+            libraries: [{ name: 'library.tarewing', path: library }],
+          },
+        });
+        expect(await fromPage(page, 'host.listFolder', { path: join(folder, 'none') })).toMatchObject({
+          ok: false,
+          problem: { code: 'file-refused' },
+        });
+      });
+    });
+  });
+
+  test('what was saved is there after a restart, and after the program was killed', async () => {
+    await withFolder(async (folder) => {
+      await withWindow(host, { folder }, async ({ page, kill }) => {
+        expect(await fromPage(page, 'settings.put', setting)).toMatchObject({ ok: true });
+        await kill();
+      });
+      await withWindow(host, { folder }, async ({ page }) => {
+        expect(await fromPage(page, 'settings.get', {})).toMatchObject({ output: { 'units.mass': 'lb' } });
+        await fromPage(page, 'settings.put', { ...setting, value: 'kg' });
+      });
+      await withWindow(host, { folder }, async ({ page }) => {
+        expect(await fromPage(page, 'settings.get', {})).toMatchObject({ output: { 'units.mass': 'kg' } });
+      });
+    });
+  });
+});
