@@ -24,23 +24,56 @@ export class App {
   readonly history: Query<OutputOf<'history.next'>>;
   readonly library: Query<OutputOf<'library.describe'>>;
   readonly aeroplanes: Query<OutputOf<'aircraft.list'>>;
+  readonly fields: Query<OutputOf<'fields.list'>>;
+  #chosenFieldId = $state<unknown>(null);
+  readonly #onLibrary: () => void;
   // Holds objects that are reactive themselves; that one is there is never watched.
   // eslint-disable-next-line svelte/prefer-svelte-reactivity
   readonly #kept = new Map<string, unknown>();
 
-  constructor(client: Client, firstSettings: Record<string, unknown>) {
+  /**
+   * @param firstSettings as read before anything was drawn
+   * @param onLibrary     another library was opened: the window starts anew
+   */
+  constructor(
+    client: Client,
+    firstSettings: Record<string, unknown>,
+    onLibrary: () => void = () => undefined,
+  ) {
     this.client = client;
+    this.#onLibrary = onLibrary;
+    this.#chosenFieldId = firstSettings['fieldId'];
     this.jobs = new Jobs(client);
     this.settings = new Settings(this, firstSettings);
     this.units = new Units(this.settings);
     this.history = query(this, 'history.next', () => ({}), ['history']);
     this.aeroplanes = query(this, 'aircraft.list', () => ({}), ['aircraft']);
+    this.fields = query(this, 'fields.list', () => ({}), ['fields']);
     this.library = query(this, 'library.describe', () => ({}), ['library']);
   }
 
   /** The aeroplane of which every screen speaks; null while there is none or the library has not answered. */
   get aeroplaneId(): string | null {
     return this.aeroplanes.answer?.currentId ?? null;
+  }
+
+  /** The field of which every screen speaks; null while there is none or the library has not answered. */
+  get fieldId(): string | null {
+    const fields = this.fields.answer ?? [];
+    return (fields.find(({ id }) => id === this.#chosenFieldId) ?? fields[0])?.id ?? null;
+  }
+
+  chooseField(id: string): void {
+    this.#chosenFieldId = id;
+    this.settings.remember('fieldId', id);
+  }
+
+  /** Leave this library for a fresh copy of the demo, which may be spoiled freely. */
+  async openDemo(): Promise<void> {
+    const status = await this.change('host.openDemo', {});
+    if (status === null) return;
+    if (status.problem === null) this.#onLibrary();
+    else this.notices.say('Look at', status.problem.sentence);
   }
 
   /** Ask; a refusal becomes a notice and the answer null. For what a field refuses, call `client.ask` and show it there. */

@@ -3,7 +3,7 @@ import type { App } from './app.svelte.ts';
 /** A choice above the index that every screen follows: which aeroplane, which field. */
 export interface Picker {
   label: string;
-  /** Called once while the index is built, so it may hold a query. */
+  /** Called once while the index is built, so it may hold queries. */
   make: (app: App) => {
     options: () => { id: string; word: string }[];
     currentId: () => string | null;
@@ -20,4 +20,15 @@ const aeroplane: Picker = {
   }),
 };
 
-export const pickers: readonly Picker[] = [aeroplane];
+const field: Picker = {
+  label: 'Field',
+  make: (app) => ({
+    options: () => app.fields.answer?.map(({ id, name }) => ({ id, word: name })) ?? [],
+    currentId: () => app.fieldId,
+    choose: (id) => {
+      app.chooseField(id);
+    },
+  }),
+};
+
+export const pickers: readonly Picker[] = [aeroplane, field];
