@@ -13,6 +13,7 @@ export default defineConfig({
           loopback: 'main/hosts/loopback.ts',
           ask: 'main/hosts/ask.ts',
           library: 'main/workers/library.ts',
+          rescue: 'main/workers/rescue.ts',
           'weather-import': 'main/workers/weather-import.ts',
         },
         output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },

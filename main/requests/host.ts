@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Progress } from './define.ts';
+import { backups, exported } from './library.ts';
 import type { ProblemCode } from './problem.ts';
 
 /** What a host can do besides serving the open library: say how things stand, and open another library. */
@@ -11,6 +13,12 @@ export interface HostAbilities {
   /** The library's usual place on this computer. */
   usualPath(): string;
   listFolder(path: string): Folder;
+  /** The backups of the library, also of one that cannot be opened. */
+  backups(): Promise<z.infer<typeof backups>>;
+  /** Put a backup in the place of a library that cannot be opened, and open it. */
+  restore(backupPath: string): Promise<HostStatus>;
+  /** Write whatever can be read of a library that cannot be opened into a new folder inside the given one. */
+  salvage(into: string, progress: (report: Progress) => void): Promise<unknown>;
 }
 
 const problem = z.strictObject({
@@ -45,7 +53,11 @@ export interface HostRequest<I extends z.ZodType = z.ZodType, O extends z.ZodTyp
   about: string;
   input: I;
   output: O;
-  handle(host: HostAbilities, input: z.output<I>): z.input<O> | Promise<z.input<O>>;
+  handle(
+    host: HostAbilities,
+    input: z.output<I>,
+    progress: (report: Progress) => void,
+  ): z.input<O> | Promise<z.input<O>>;
 }
 
 function host<I extends z.ZodType, O extends z.ZodType>(
@@ -81,6 +93,27 @@ export const hostTable = {
     input: z.strictObject({ path: path.nullable() }),
     output: folder,
     handle: (abilities, input) => abilities.listFolder(input.path ?? ''),
+  }),
+  'host.backups': host({
+    about: 'The backups of the library, newest first, also while it cannot be opened.',
+    input: z.strictObject({}),
+    output: backups,
+    handle: (abilities) => abilities.backups(),
+  }),
+  'host.restore': host({
+    about:
+      'Put a backup in the place of a library that cannot be opened, which is kept beside it, and open it.',
+    input: z.strictObject({ path }),
+    output: hostStatus,
+    handle: (abilities, input) => abilities.restore(input.path),
+  }),
+  'host.salvage': host({
+    about:
+      'Write what can be read of a library that cannot be opened into a new folder inside the given one.',
+    input: z.strictObject({ into: path }),
+    output: exported,
+    handle: async (abilities, input, progress) =>
+      exported.parse(await abilities.salvage(input.into, progress)),
   }),
 } satisfies Record<string, HostRequest>;
 

@@ -17,6 +17,13 @@ const backup = z.strictObject({
   sizeBytes: z.int(),
 });
 
+export const backups = z.strictObject({ folder: z.string(), backups: z.array(backup) });
+
+export const exported = z.strictObject({
+  folder: z.string(),
+  files: z.array(z.strictObject({ file: z.string(), rowsCount: z.int(), stoppedBy: z.string().nullable() })),
+});
+
 const everything: Area[] = [
   'aircraft',
   'people',
@@ -70,7 +77,7 @@ export const libraryRequests = {
     about: 'The backups of the library, newest first, and the folder in which they lie.',
     where: 'reader',
     input: z.strictObject({}),
-    output: z.strictObject({ folder: z.string(), backups: z.array(backup) }),
+    output: backups,
     handle: ({ libraryPath }) => ({
       folder: backupsFolder(libraryPath),
       backups: listBackups(libraryPath),
@@ -100,12 +107,7 @@ export const libraryRequests = {
   'library.export': work({
     about: 'Write everything into a new folder inside the given one: CSV and JSON with a README.txt.',
     input: z.strictObject({ into: z.string().min(1) }),
-    output: z.strictObject({
-      folder: z.string(),
-      files: z.array(
-        z.strictObject({ file: z.string(), rowsCount: z.int(), stoppedBy: z.string().nullable() }),
-      ),
-    }),
+    output: exported,
     handle: async ({ libraryPath, nowEpochS, signal, progress }, { into }) => {
       const { folder, files } = await exportLibrary(libraryPath, into, {
         nowEpochS: nowEpochS(),

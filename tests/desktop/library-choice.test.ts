@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, readdirSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { ask } from './harness/ask.ts';
@@ -119,6 +119,41 @@ inEveryHost('Choosing a library', (host) => {
       await withWindow(host, { folder }, async ({ page }) => {
         expect(await fromPage(page, 'settings.get', {})).toMatchObject({ output: { 'units.mass': 'kg' } });
       });
+    });
+  });
+
+  test('a damaged library is written out as far as it can be read, and its backup restored, from the window', async () => {
+    await withFolder(async (folder) => {
+      const library = join(folder, 'library.tarewing');
+      const data = join(folder, 'data');
+      await ask(data, '--library', library, 'settings.put', JSON.stringify(setting));
+      await ask(data, '--library', library, 'library.backUp');
+      truncateSync(library, 8192);
+      await withWindow(host, { folder, libraryPath: library }, async ({ page }) => {
+        expect(await fromPage(page, 'host.status', {})).toMatchObject({
+          output: { problem: { code: 'library-damaged' } },
+        });
+        const out = join(folder, 'out');
+        mkdirSync(out);
+        // Half of the pages are gone: whatever comes of it, it is said and the file is left as it is.
+        const salvaged = await fromPage(page, 'host.salvage', { into: out });
+        if (salvaged.ok) expect(readdirSync(out)).toHaveLength(1);
+        else expect(salvaged.problem.code).toBe('library-damaged');
+        const listed = await fromPage(page, 'host.backups', {});
+        expect(listed).toMatchObject({ ok: true, output: { backups: [{ reason: 'asked' }] } });
+        const [newest] = (listed as { output: { backups: { path: string }[] } }).output.backups;
+        expect(await fromPage(page, 'host.restore', { path: newest?.path })).toMatchObject({
+          ok: true,
+          output: { libraryPath: library, problem: null },
+        });
+        expect(await fromPage(page, 'settings.get', {})).toMatchObject({ output: { 'units.mass': 'lb' } });
+        // Now there is nothing left to rescue.
+        expect(await fromPage(page, 'host.restore', { path: newest?.path })).toMatchObject({
+          ok: false,
+          problem: { code: 'in-use' },
+        });
+      });
+      expect(readdirSync(folder).filter((name) => name.includes('before restoring'))).toHaveLength(1);
     });
   });
 });
