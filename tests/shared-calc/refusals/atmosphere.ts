@@ -6,6 +6,7 @@ import {
   ruleOfThumbDensityAltitudeM,
   weatherServiceDensityAltitudeM,
 } from '../../../shared-calc/atmosphere/density-altitude.ts';
+import * as bulk from '../../../shared-calc/atmosphere/density-altitude-into.ts';
 import { geometricAltitudeM, geopotentialAltitudeM } from '../../../shared-calc/atmosphere/geopotential.ts';
 import { goffGratchVapourPressureHpa } from '../../../shared-calc/atmosphere/goff-gratch.ts';
 import * as humidity from '../../../shared-calc/atmosphere/humidity.ts';
@@ -29,6 +30,8 @@ const elevation = { field: 'elevationM', min: -500, max: 6000, good: 300 };
 
 const enhancement = humidity.enhancementFactorRatio(1000);
 const thumbAltitude = { field: 'altitudeM', min: 0, max: 3048, good: 0 };
+
+const two = new Float64Array(2);
 
 export const refusals: RoomRefusals = {
   functions: [
@@ -135,6 +138,40 @@ export const refusals: RoomRefusals = {
         { ...moistPressure, call: (v) => compareDensityAltitudes(v, 20, 10) },
         { ...airC, call: (v) => compareDensityAltitudes(1000, v, -45) },
         { ...dewToAir, call: (v) => compareDensityAltitudes(1000, 20, v) },
+      ],
+    },
+    {
+      of: bulk.densityAltitudeInto,
+      refused: [
+        {
+          when: 'columns of different lengths',
+          call: () => {
+            bulk.densityAltitudeInto(two, two, new Float64Array(3), two);
+          },
+          sentence: /temperatureC: has 3 values, the result has room for 2/,
+        },
+      ],
+    },
+    {
+      of: bulk.densityAltitudeFromSettingInto,
+      ranges: [
+        {
+          ...elevation,
+          call: (v) => {
+            bulk.densityAltitudeFromSettingInto(two, two, two, two, v);
+          },
+        },
+      ],
+    },
+    {
+      of: bulk.stationPressureInto,
+      ranges: [
+        {
+          ...elevation,
+          call: (v) => {
+            bulk.stationPressureInto(two, two, v);
+          },
+        },
       ],
     },
     byPosition(ruleOfThumbTemperatureC, [thumbAltitude]),
