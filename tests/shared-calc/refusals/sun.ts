@@ -1,3 +1,4 @@
+import { isNight } from '../../../shared-calc/sun/night.ts';
 import {
   elevationDeg,
   hourAngleRad,
@@ -19,6 +20,14 @@ export const refusals: RoomRefusals = {
       { field: 'epochS', min: -2208988800, max: 4133980800, good: 1e9 },
       ...PLACE,
     ]),
+    {
+      of: isNight,
+      ranges: [
+        { field: 'epochS', min: -2208988800, max: 4133980800, call: (v) => isNight(v, 45, 10) },
+        { field: 'latitudeDeg', min: -90, max: 90, call: (v) => isNight(1e9, v, 10) },
+        { field: 'longitudeDeg', min: -180, max: 180, call: (v) => isNight(1e9, 45, v) },
+      ],
+    },
     byPosition(requirePlace, PLACE),
     byPosition(sunDay, [
       { field: 'clockNoonEpochS', min: -2208902400, max: 4133894400, good: 1e9 },

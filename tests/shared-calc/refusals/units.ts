@@ -1,6 +1,7 @@
 import { convert, fromSi, toSi } from '../../../shared-calc/units/convert.ts';
 import { columnDuration, shownDuration } from '../../../shared-calc/units/duration-text.ts';
 import { decimalsOf, figureText } from '../../../shared-calc/units/figure-text.ts';
+import { fluidMassKg, standardDensityKgL } from '../../../shared-calc/units/fluid-weight.ts';
 import { plainText, readNumber } from '../../../shared-calc/units/parse-number.ts';
 import { parseQuantity } from '../../../shared-calc/units/parse-quantity.ts';
 import { digitsOf } from '../../../shared-calc/units/quantities.ts';
@@ -15,7 +16,7 @@ import {
   unitSuffix,
 } from '../../../shared-calc/units/shown.ts';
 import { lowestIn } from '../../../shared-calc/units/unit-table.ts';
-import type { FunctionRefusals, RoomRefusals } from './table.ts';
+import { byPosition, type FunctionRefusals, type RoomRefusals } from './table.ts';
 
 const HUNDRED_YEARS_S = 3_155_760_000;
 
@@ -101,10 +102,15 @@ export const refusals: RoomRefusals = {
         { field: 'count', min: -1e6, max: 1e6, call: (v) => stepped(1, 'mass', 'kg', v) },
       ],
     },
+    byPosition(fluidMassKg, [
+      { field: 'volumeL', min: 0, max: 10_000, good: 1 },
+      { field: 'densityKgL', min: 0.5, max: 1.5, good: 1 },
+    ]),
     spans(shownDuration),
     spans(columnDuration),
   ],
   takeNoNumber: [
+    [standardDensityKgL, 'takes a name'],
     [plainText, 'takes text'],
     [readNumber, 'takes text and answers with a value that says why not'],
     [parseQuantity, 'takes text and answers with a value that says why not'],
