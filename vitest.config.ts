@@ -26,6 +26,8 @@ export default defineConfig({
           browser: {
             enabled: true,
             headless: true,
+            // As on a small laptop: narrower windows are asked for by the tests that mean them.
+            viewport: { width: 1280, height: 800 },
             screenshotFailures: false,
             provider: playwright({
               launchOptions: { executablePath: browser.path, args: browser.args, env: browser.env },

@@ -40,16 +40,13 @@ export function contourLines(grid: PaddedGrid, thresholds: readonly number[]): C
 
 /** Cut a closed ring where it runs along the frame. */
 function withoutFrame(ring: [number, number][], columns: number, rows: number): [number, number][][] {
-  const onFrame = ([x, y]: [number, number], [x2, y2]: [number, number]) =>
-    (x === 0 && x2 === 0) ||
-    (y === 0 && y2 === 0) ||
-    (x === columns && x2 === columns) ||
-    (y === rows && y2 === rows);
+  // A corner of the frame is cut off: both ends of that piece lie on the frame, on different sides.
+  const isOnFrame = ([x, y]: [number, number]) => x === 0 || y === 0 || x === columns || y === rows;
   const pieces: [number, number][][] = [];
   let piece: [number, number][] = [];
   ring.forEach((point, index) => {
     const before = ring[index - 1];
-    if (before !== undefined && onFrame(before, point)) {
+    if (before !== undefined && isOnFrame(before) && isOnFrame(point)) {
       if (piece.length > 1) pieces.push(piece);
       piece = [];
     }

@@ -27,7 +27,7 @@ export async function svgText(svg: SVGSVGElement): Promise<string> {
   const copy = svg.cloneNode(true) as SVGSVGElement;
   resolveStyles(svg, copy);
   for (const grip of copy.querySelectorAll('.grip')) grip.remove();
-  for (const each of copy.querySelectorAll('[class]')) each.removeAttribute('class');
+  for (const each of [copy, ...copy.querySelectorAll('[class]')]) each.removeAttribute('class');
   const width = svg.clientWidth || Number(svg.getAttribute('width'));
   const height = svg.clientHeight || Number(svg.getAttribute('height'));
   const whole = [-marginPx, -marginPx, width + 2 * marginPx, height + 2 * marginPx];
