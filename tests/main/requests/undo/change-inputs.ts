@@ -2,6 +2,7 @@ import type { RequestTable } from '../../../../main/requests/table.ts';
 import type { MemoryLibrary } from '../../memory-library.ts';
 import { aircraftInputs } from './aircraft-inputs.ts';
 import type { Draw } from './draw.ts';
+import { fieldInputs } from './field-inputs.ts';
 import { loadingInputs } from './loading-inputs.ts';
 import { settingsInputs } from './settings-inputs.ts';
 
@@ -18,4 +19,5 @@ export const changeInputs: Record<ChangeName, MakeInput> = {
   ...settingsInputs,
   ...aircraftInputs,
   ...loadingInputs,
+  ...fieldInputs,
 };
