@@ -10,6 +10,7 @@ import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
+import { weatherSeasonRequests } from './weather-season.ts';
 import { weatherRequests } from './weather.ts';
 
 /**
@@ -27,6 +28,7 @@ export const requestTable = {
   ...loadingReviewRequests,
   ...fieldRequests,
   ...weatherRequests,
+  ...weatherSeasonRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

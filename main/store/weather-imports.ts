@@ -245,3 +245,16 @@ function copyOf(blob: Buffer): ArrayBuffer {
   new Uint8Array(own).set(blob);
   return own;
 }
+
+/** The finished imports of a station: enough to know whether anything about its observations has changed. */
+export function importsOfStation(
+  db: Database.Database,
+  stationId: string,
+): { importId: number; nature: Nature; finishedEpochS: number }[] {
+  return db
+    .prepare<[string], { importId: number; nature: Nature; finishedEpochS: number }>(
+      `SELECT id AS importId, nature, finished_epoch_s AS finishedEpochS FROM weather_import
+       WHERE station_id = ? AND finished_epoch_s IS NOT NULL ORDER BY id`,
+    )
+    .all(stationId);
+}

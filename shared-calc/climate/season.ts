@@ -1,0 +1,110 @@
+import { daysNeeded } from './days-needed.ts';
+import { quantileReordering } from './quantile.ts';
+
+export const MONTHS = 12;
+export const HOURS = 24;
+/** Cells of a season picture: month x 24 + hour, both from 0. */
+export const CELLS = MONTHS * HOURS;
+
+/** Values sorted into the cells of a season picture, each cell's values side by side. */
+export interface SeasonCells {
+  /** In cell order. */
+  values: Float64Array;
+  /** Where each cell begins; one more than there are cells, the last is the end. */
+  starts: Int32Array;
+  /** Calendar years of the local clock that have at least one value, rising. */
+  years: number[];
+}
+
+/**
+ * Sort values into the cells of their local month and hour, keeping their order inside each.
+ * @param localHour hours since 1970-01-01 00:00 on the local clock, as hourReports gives them, each at most once
+ * @param value     one for each hour; NaN where there is none, which leaves the hour out
+ */
+export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonCells {
+  const count = localHour.length;
+  const cellOf = new Int16Array(count);
+  const sizes = new Int32Array(CELLS);
+  const years = new Set<number>();
+  let day = NaN;
+  let month = 0;
+  let year = 0;
+  for (let i = 0; i < count; i++) {
+    const hour = localHour[i] ?? 0;
+    const thisDay = Math.floor(hour / 24);
+    if (thisDay !== day) {
+      day = thisDay;
+      ({ year, month } = civil(day));
+    }
+    if (Number.isNaN(value[i])) {
+      cellOf[i] = -1;
+      continue;
+    }
+    const cell = month * HOURS + (hour - day * 24);
+    cellOf[i] = cell;
+    sizes[cell] = (sizes[cell] ?? 0) + 1;
+    years.add(year);
+  }
+  const starts = new Int32Array(CELLS + 1);
+  for (let cell = 0; cell < CELLS; cell++) starts[cell + 1] = (starts[cell] ?? 0) + (sizes[cell] ?? 0);
+  const next = starts.slice();
+  const values = new Float64Array(starts[CELLS] ?? 0);
+  for (let i = 0; i < count; i++) {
+    const cell = cellOf[i] ?? -1;
+    if (cell < 0) continue;
+    const at = next[cell] ?? 0;
+    next[cell] = at + 1;
+    values[at] = value[i] ?? NaN;
+  }
+  return { values, starts, years: [...years].sort((a, b) => a - b) };
+}
+
+/** A quantile in a cell, or null where the cell has too few days for it; the count stands beside it either way. */
+export interface SeasonQuantiles {
+  /** One a cell. */
+  quantile: (number | null)[];
+  /** Days behind each cell. */
+  dayCount: number[];
+  daysNeeded: number;
+}
+
+/**
+ * The same quantile (R-7) in every cell.
+ * @param prob 0.5 to 0.99
+ * @throws RangeProblem naming prob
+ */
+export function seasonQuantiles(cells: SeasonCells, prob: number): SeasonQuantiles {
+  const needed = daysNeeded(prob);
+  const work = cells.values.slice();
+  const quantile: (number | null)[] = [];
+  const dayCount: number[] = [];
+  for (let cell = 0; cell < CELLS; cell++) {
+    const from = cells.starts[cell] ?? 0;
+    const to = cells.starts[cell + 1] ?? 0;
+    dayCount.push(to - from);
+    quantile.push(to - from < needed ? null : quantileReordering(work.subarray(from, to), prob));
+  }
+  return { quantile, dayCount, daysNeeded: needed };
+}
+
+/**
+ * Year and month (from 0) of a day counted from 1970-01-01.
+ * @source Fliegel and Van Flandern 1968, "A machine algorithm for processing calendar dates", in the form with years
+ * that begin in March and eras of 400 years; good for every day of the proleptic Gregorian calendar
+ */
+function civil(day: number): { year: number; month: number } {
+  const shifted = day + 719_468;
+  const era = Math.floor(shifted / 146_097);
+  const dayOfEra = shifted - era * 146_097;
+  const yearOfEra = Math.floor(
+    (dayOfEra -
+      Math.floor(dayOfEra / 1460) +
+      Math.floor(dayOfEra / 36_524) -
+      Math.floor(dayOfEra / 146_096)) /
+      365,
+  );
+  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const monthFromMarch = Math.floor((5 * dayOfYear + 2) / 153);
+  const month = monthFromMarch < 10 ? monthFromMarch + 2 : monthFromMarch - 10;
+  return { year: yearOfEra + era * 400 + (month < 2 ? 1 : 0), month };
+}

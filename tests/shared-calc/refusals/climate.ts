@@ -1,0 +1,102 @@
+import { daysNeeded } from '../../../shared-calc/climate/days-needed.ts';
+import {
+  fieldDensityAltitudeM,
+  pressureFrom,
+  seaLevelBandM,
+} from '../../../shared-calc/climate/field-density-altitude.ts';
+import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
+import { quantileReordering } from '../../../shared-calc/climate/quantile.ts';
+import { seasonCells, seasonQuantiles } from '../../../shared-calc/climate/season.ts';
+import { sunLines } from '../../../shared-calc/climate/sun-lines.ts';
+import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
+import { byPosition, type RoomRefusals } from './table.ts';
+
+const utc: ZoneOffsets = { startMinutes: [0], offsetMinutes: [0] };
+const backwards: ZoneOffsets = { startMinutes: [5, 5], offsetMinutes: [0, 60] };
+const uneven: ZoneOffsets = { startMinutes: [0], offsetMinutes: [] };
+const noCells = seasonCells(new Int32Array(0), new Float64Array(0));
+const air = {
+  temperatureC: 30,
+  dewPointC: 10,
+  stationPressureHpa: NaN,
+  altimeterSettingHpa: 1013,
+  seaLevelPressureHpa: NaN,
+};
+const share = { min: 0.5, max: 0.99 };
+const elevation = { min: -500, max: 6000 };
+
+export const refusals: RoomRefusals = {
+  functions: [
+    byPosition(daysNeeded, [{ field: 'prob', ...share, good: 0.9 }]),
+    byPosition(seaLevelBandM, [{ field: 'stationElevationM', ...elevation, good: 0 }]),
+    {
+      of: fieldDensityAltitudeM,
+      ranges: [
+        { field: 'stationElevationM', ...elevation, call: (v) => fieldDensityAltitudeM(air, v, 0) },
+        { field: 'fieldElevationM', ...elevation, call: (v) => fieldDensityAltitudeM(air, 0, v) },
+      ],
+    },
+    {
+      of: quantileReordering,
+      ranges: [{ field: 'prob', min: 0, max: 1, call: (v) => quantileReordering(Float64Array.of(1, 2), v) }],
+      refused: [
+        {
+          when: 'no values',
+          call: () => quantileReordering(new Float64Array(0), 0.5),
+          sentence: /at least one value/,
+        },
+      ],
+    },
+    {
+      of: seasonQuantiles,
+      ranges: [{ field: 'prob', ...share, call: (v) => seasonQuantiles(noCells, v) }],
+    },
+    {
+      of: sunLines,
+      ranges: [
+        { field: 'year', min: 1902, max: 2099, call: (v) => sunLines(v, 40, 0, utc) },
+        { field: 'latitudeDeg', min: -90, max: 90, call: (v) => sunLines(2026, v, 0, utc) },
+        { field: 'longitudeDeg', min: -180, max: 180, call: (v) => sunLines(2026, 40, v, utc) },
+      ],
+    },
+    {
+      of: requireZone,
+      refused: [
+        {
+          when: 'starts that do not rise',
+          call: () => {
+            requireZone(backwards);
+          },
+          sentence: /later than the one before/,
+        },
+        {
+          when: 'columns of unequal length',
+          call: () => {
+            requireZone(uneven);
+          },
+          sentence: /one start and one offset/,
+        },
+      ],
+    },
+    {
+      of: offsetAtMinutes,
+      refused: [
+        { when: 'a table out of order', call: () => offsetAtMinutes(backwards, 0), sentence: /later than/ },
+      ],
+    },
+    {
+      of: hourReports,
+      refused: [
+        {
+          when: 'a table out of order',
+          call: () => hourReports(Int32Array.of(0), Uint8Array.of(1), backwards),
+          sentence: /later than/,
+        },
+      ],
+    },
+  ],
+  takeNoNumber: [
+    [pressureFrom, 'only says which pressure is there'],
+    [seasonCells, 'takes columns; what is no number leaves its hour out'],
+  ],
+};
