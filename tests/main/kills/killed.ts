@@ -1,6 +1,8 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
+const rawText = new URL('../../../fixtures/raw-text.ts', import.meta.url).href;
+
 export interface Killed {
   /** Lines that it wrote before it died. */
   said: string[];
@@ -15,7 +17,8 @@ export async function runUntilKilled(
   args: readonly string[],
   killAfterMs: number | null,
 ): Promise<Killed> {
-  const child = spawn(process.execPath, [fileURLToPath(new URL(script, import.meta.url)), ...args], {
+  const file = fileURLToPath(new URL(script, import.meta.url));
+  const child = spawn(process.execPath, ['--import', rawText, file, ...args], {
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';
