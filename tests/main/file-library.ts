@@ -28,7 +28,8 @@ export async function fileLibrary(path: string, options: OpenOptions = {}): Prom
     signal: new AbortController().signal,
     progress: (report) => progress.push(report),
     changed: (areas) => changedAreas.push(...areas),
-    workerUrl: (name) => new URL(`file:///no-worker-in-tests/${name}`),
+    // Node runs the sources as they stand, so a worker needs no build.
+    workerUrl: (name) => new URL(`../../main/workers/${name}.ts`, import.meta.url),
   };
   const request = (name: string, input: unknown) => runRequest(name, findRequest(name), context, input);
   return {

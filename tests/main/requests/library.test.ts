@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { addNotice } from '../../../main/store/notices.ts';
 import { fileLibrary } from '../file-library.ts';
@@ -73,6 +73,31 @@ test('a full disk refuses the save with a sentence and leaves the data as it was
   library.db.pragma('max_page_count = 1000000');
   await library.ask('settings.put', put('after'));
   expect(await library.ask('settings.get', {})).toEqual({ word: 'after' });
+  expect(library.db.pragma('integrity_check', { simple: true })).toBe('ok');
+  library.close();
+});
+
+test('a disk that fills up during an import refuses it, and nothing of it is left', async () => {
+  const library = await fileLibrary(folder.join('mine.tarewing'));
+  const path = folder.join('strip.csv');
+  const hours = Array.from({ length: 20_000 }, (_, hour) =>
+    new Date(Date.UTC(2021, 0, 1, hour)).toISOString(),
+  );
+  writeFileSync(
+    path,
+    `station,valid,tmpf,dwpf,alti\n${hours.map((time) => `S,${time.slice(0, 16).replace('T', ' ')},50,40,30.02`).join('\n')}\n`,
+  );
+  const place = { name: 'Strip', latitudeDeg: 40, longitudeDeg: -105, elevationM: 1600 };
+  // Room for some of its months: each takes some 9 kB.
+  library.db.pragma(
+    `max_page_count = ${String((library.db.pragma('page_count', { simple: true }) as number) + 30)}`,
+  );
+  expect(await library.request('weather.import', { path, station: { place } })).toMatchObject({
+    ok: false,
+    problem: { code: 'disk', sentence: expect.stringContaining('Nothing was changed') as string },
+  });
+  for (const table of ['weather_import', 'weather_station', 'observation_block', 'observation'])
+    expect(library.db.prepare(`SELECT count(*) AS count FROM ${table}`).get()).toEqual({ count: 0 });
   expect(library.db.pragma('integrity_check', { simple: true })).toBe('ok');
   library.close();
 });
