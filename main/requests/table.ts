@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { aircraftRequests } from './aircraft.ts';
 import type { AnyRequest } from './define.ts';
+import { fuelRequests } from './fuel.ts';
 import { historyRequests } from './history.ts';
 import { fieldRequests } from './fields.ts';
 import type { HostTable } from './host.ts';
@@ -20,6 +21,7 @@ import { weatherRequests } from './weather.ts';
 export const requestTable = {
   ...libraryRequests,
   ...historyRequests,
+  ...fuelRequests,
   ...settingsRequests,
   ...aircraftRequests,
   ...weighingRequests,

@@ -27,6 +27,18 @@ export const describedTables: Record<string, Described> = {
   },
   loading_burn: { about: 'The order of the tanks in a loading.' },
 
+  container: { about: 'What fuel was measured with: nominal volume, error of its scale and of each pour.' },
+  fill_test: {
+    about: 'Fill tests of a tank: day, attitude, supply, fuel and the scale printed on the gauge.',
+  },
+  fill_run: { about: 'Runs of a fill test: filling or draining, and what was in the tank at the start.' },
+  pour: { about: 'Pours and drains in order, each with the gauge read after it; set aside with a reason.' },
+  calibration: { about: 'Adopted curves of a gauge; a later one supersedes, a wrong one is withdrawn.' },
+  calibration_knot: {
+    about: 'Usable fuel over position of the needle, 0 at the empty stop and 1 at the full one.',
+  },
+  calibration_test: { about: 'Which fill tests an adopted curve rests on.' },
+
   field: { about: 'Airfields: place, elevation, time zone and the weather station that stands for them.' },
   runway: { about: 'Runways with both of their directions; headings are true.' },
   weather_station: { about: 'Weather stations with their place, and where it is known from.' },
@@ -59,6 +71,7 @@ export const columnEndings: readonly (readonly [ending: string, meaning: string]
   ['_s', 'seconds'],
   ['_v', 'volts'],
   ['_count', 'how many'],
+  ['_printed', 'a figure as the gauge prints it; in scale_unit where there is one'],
   ['_epoch_s', 'a time: seconds since 1970-01-01 00:00 UTC'],
   ['_on', 'a date, year-month-day'],
   ['_json', 'JSON'],

@@ -3,6 +3,7 @@ import { settingsAndChanges } from './0010-settings-and-changes.ts';
 import { notices } from './0015-notices.ts';
 import { aircraft } from './0020-aircraft.ts';
 import { peopleAndLoading } from './0030-people-and-loading.ts';
+import { fuel } from './0040-fuel.ts';
 import { weather } from './0050-weather.ts';
 
 /** Every migration in order. */
@@ -11,5 +12,6 @@ export const migrations: readonly Migration[] = [
   notices,
   aircraft,
   peopleAndLoading,
+  fuel,
   weather,
 ];

@@ -3,6 +3,7 @@ import type { MemoryLibrary } from '../../memory-library.ts';
 import { aircraftInputs } from './aircraft-inputs.ts';
 import type { Draw } from './draw.ts';
 import { fieldInputs } from './field-inputs.ts';
+import { fuelInputs } from './fuel-inputs.ts';
 import { loadingInputs } from './loading-inputs.ts';
 import { settingsInputs } from './settings-inputs.ts';
 
@@ -19,5 +20,6 @@ export const changeInputs: Record<ChangeName, MakeInput> = {
   ...settingsInputs,
   ...aircraftInputs,
   ...loadingInputs,
+  ...fuelInputs,
   ...fieldInputs,
 };

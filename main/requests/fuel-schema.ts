@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import type { CalibrationRecord, ContainerRecord, FillTestRecord } from '../../shared-calc/fuel/records.ts';
+import { day, id, name, words } from './ranges.ts';
+
+// Wide enough for every light aeroplane's tank; shared-calc refuses what the calculations cannot take.
+const volumeL = z.number().min(0).max(1000);
+const step = z.number().positive();
+
+const reading = z.discriminatedUnion('at', [
+  z.strictObject({ at: z.literal('scale'), positionRatio: z.number().min(0).max(1) }),
+  z.strictObject({ at: z.literal('emptyStop') }),
+  z.strictObject({ at: z.literal('fullStop') }),
+]);
+
+const scale = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('fractions'), denominator: z.int().min(2).max(100) }),
+  z.strictObject({
+    kind: z.literal('volume'),
+    unit: z.enum(['L', 'US gal', 'imp gal']),
+    atEmpty: z.number(),
+    atFull: z.number(),
+    step,
+  }),
+  z.strictObject({ kind: z.literal('bars'), count: z.int().min(2).max(100) }),
+  z.strictObject({ kind: z.literal('percent'), step }),
+  z.strictObject({ kind: z.literal('numbers'), atEmpty: z.number(), atFull: z.number(), step }),
+]);
+
+const start = z.discriminatedUnion('from', [
+  z.strictObject({ from: z.literal('engineFeed') }),
+  z.strictObject({ from: z.literal('sump') }),
+  z.strictObject({ from: z.literal('known'), usableL: z.number().min(-100).max(1000) }),
+]);
+
+const pour = z.strictObject({
+  id,
+  volumeL,
+  reading: reading.nullable(),
+  asideReason: z.string().trim().min(1).max(200).nullable(),
+  atEpochS: z.number().min(0),
+});
+
+const run = z.strictObject({
+  id,
+  direction: z.enum(['filling', 'draining']),
+  start,
+  containerId: id.nullable(),
+  pours: z.array(pour).max(200),
+});
+
+export const fillTestFields = z.strictObject({
+  tankId: id,
+  testedOn: day,
+  attitude: z.enum(['ground', 'level flight']),
+  power: z.enum(['battery', 'engine running']),
+  fuelKind: z.string().trim().min(1).max(80),
+  fuelTemperatureC: z.number().min(-40).max(60).nullable(),
+  scale,
+  precautions: z.array(z.string().regex(/^[a-z][a-zA-Z]{0,39}$/)).max(40),
+  note: words,
+  runs: z.array(run).max(20),
+});
+
+export const fillTest = fillTestFields.extend({ id }) satisfies z.ZodType<FillTestRecord>;
+
+const curve = z.strictObject({
+  method: z.literal('isotonicMeansMonotoneCubic'),
+  knots: z.array(z.strictObject({ positionRatio: z.number(), lowL: z.number(), highL: z.number() })),
+  resolutionRatio: z.number(),
+  usableCapacityL: z.number(),
+  offEmptyLeastL: z.number(),
+  atEmptyMostL: z.number(),
+  readingCount: z.int(),
+});
+
+export const calibration = z.strictObject({
+  id,
+  tankId: id,
+  testIds: z.array(id),
+  adoptedOn: day,
+  methodVersion: z.int(),
+  scale,
+  curve,
+  withdrawn: z.boolean(),
+}) satisfies z.ZodType<CalibrationRecord>;
+
+export const containerFields = z.strictObject({
+  name,
+  nominalL: z.number().min(0.05).max(200).nullable(),
+  how: z.enum(['marked', 'weighed', 'meter']),
+  scaleSdRatio: z.number().min(0).max(0.2),
+  pourSdL: z.number().min(0).max(5),
+});
+
+export const container = containerFields.extend({ id }) satisfies z.ZodType<ContainerRecord>;

@@ -1,0 +1,106 @@
+import type Database from 'better-sqlite3';
+import type { CurveKnot, GaugeCurve } from '../../shared-calc/fuel/gauge-curve.ts';
+import type { GaugeScale } from '../../shared-calc/fuel/gauge-scale.ts';
+import type { CalibrationRecord } from '../../shared-calc/fuel/records.ts';
+
+interface CalibrationRow {
+  id: string;
+  tank_id: string;
+  adopted_on: string;
+  method: GaugeCurve['method'];
+  method_version: number;
+  scale_json: string;
+  resolution_ratio: number;
+  usable_capacity_l: number;
+  off_empty_least_l: number;
+  at_empty_most_l: number;
+  reading_count: number;
+  withdrawn: number;
+}
+
+/** Every adopted curve of a tank, the latest first, withdrawn ones among them. */
+export function readCalibrations(db: Database.Database, tankId: string): CalibrationRecord[] {
+  const knots = db.prepare<[string], CurveKnot>(
+    `SELECT position_ratio AS positionRatio, low_l AS lowL, high_l AS highL
+     FROM calibration_knot WHERE calibration_id = ? ORDER BY position`,
+  );
+  const tests = db
+    .prepare<[string], string>(
+      'SELECT test_id FROM calibration_test WHERE calibration_id = ? ORDER BY test_id',
+    )
+    .pluck();
+  return db
+    .prepare<[string], CalibrationRow>(
+      'SELECT * FROM calibration WHERE tank_id = ? ORDER BY adopted_on DESC, recorded_epoch_s DESC',
+    )
+    .all(tankId)
+    .map((row) => ({
+      id: row.id,
+      tankId: row.tank_id,
+      testIds: tests.all(row.id),
+      adoptedOn: row.adopted_on,
+      methodVersion: row.method_version,
+      scale: JSON.parse(row.scale_json) as GaugeScale,
+      curve: {
+        method: row.method,
+        knots: knots.all(row.id),
+        resolutionRatio: row.resolution_ratio,
+        usableCapacityL: row.usable_capacity_l,
+        offEmptyLeastL: row.off_empty_least_l,
+        atEmptyMostL: row.at_empty_most_l,
+        readingCount: row.reading_count,
+      },
+      withdrawn: row.withdrawn === 1,
+    }));
+}
+
+/** Append an adopted curve; none is ever overwritten. */
+export function appendCalibration(
+  db: Database.Database,
+  calibration: Omit<CalibrationRecord, 'withdrawn'>,
+  recordedEpochS: number,
+): void {
+  const { id, curve } = calibration;
+  db.prepare(
+    `INSERT INTO calibration (id, tank_id, recorded_epoch_s, adopted_on, method, method_version, scale_json,
+       resolution_ratio, usable_capacity_l, off_empty_least_l, at_empty_most_l, reading_count)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  ).run(
+    id,
+    calibration.tankId,
+    recordedEpochS,
+    calibration.adoptedOn,
+    curve.method,
+    calibration.methodVersion,
+    JSON.stringify(calibration.scale),
+    curve.resolutionRatio,
+    curve.usableCapacityL,
+    curve.offEmptyLeastL,
+    curve.atEmptyMostL,
+    curve.readingCount,
+  );
+  const insertKnot = db.prepare(
+    'INSERT INTO calibration_knot (calibration_id, position, position_ratio, low_l, high_l) VALUES (?, ?, ?, ?, ?)',
+  );
+  curve.knots.forEach((knot, position) =>
+    insertKnot.run(id, position, knot.positionRatio, knot.lowL, knot.highL),
+  );
+  const insertTest = db.prepare('INSERT INTO calibration_test (calibration_id, test_id) VALUES (?, ?)');
+  for (const testId of new Set(calibration.testIds)) insertTest.run(id, testId);
+}
+
+/** Withdraw an adopted curve or let it count again. Gives its day and what it was before, or null where there is none. */
+export function setCalibrationWithdrawn(
+  db: Database.Database,
+  id: string,
+  withdrawn: boolean,
+): { adoptedOn: string; before: boolean } | null {
+  const row = db
+    .prepare<[string], { adopted_on: string; withdrawn: number }>(
+      'SELECT adopted_on, withdrawn FROM calibration WHERE id = ?',
+    )
+    .get(id);
+  if (row === undefined) return null;
+  db.prepare('UPDATE calibration SET withdrawn = ? WHERE id = ?').run(withdrawn ? 1 : 0, id);
+  return { adoptedOn: row.adopted_on, before: row.withdrawn === 1 };
+}

@@ -1,0 +1,94 @@
+import type { FillRow, FillRun, FuelTank, GaugeReading, RunStart } from './fill-run.ts';
+import type { GaugeCurve } from './gauge-curve.ts';
+import type { GaugeScale } from './gauge-scale.ts';
+
+/** What fuel is measured with. Two errors: of its own scale, common to all pours from it, and of each pour. */
+export interface ContainerRecord {
+  id: string;
+  name: string;
+  /** What one full pour of it is; null for a pump or meter. */
+  nominalL: number | null;
+  how: 'marked' | 'weighed' | 'meter';
+  scaleSdRatio: number;
+  pourSdL: number;
+}
+
+/** One pour or drain. The reading comes after the volume: until then it is null. */
+export interface PourRecord {
+  id: string;
+  volumeL: number;
+  reading: GaugeReading | null;
+  /** Why the reading is not used; null where it is. */
+  asideReason: string | null;
+  atEpochS: number;
+}
+
+export interface FillRunRecord {
+  id: string;
+  direction: FillRun['direction'];
+  start: RunStart;
+  /** null where it was not written down. */
+  containerId: string | null;
+  pours: PourRecord[];
+}
+
+/** A fill test of one tank. Only tests alike in attitude, supply and fuel may be pooled. */
+export interface FillTestRecord {
+  id: string;
+  tankId: string;
+  /** A day of the calendar, '2026-05-09'. */
+  testedOn: string;
+  attitude: 'ground' | 'level flight';
+  power: 'battery' | 'engine running';
+  fuelKind: string;
+  /** null where it was not measured. */
+  fuelTemperatureC: number | null;
+  scale: GaugeScale;
+  /** Precautions that were ticked before the first pour, by their key. */
+  precautions: string[];
+  note: string;
+  runs: FillRunRecord[];
+}
+
+/** A curve that was adopted on a day. Never overwritten: a later one supersedes, a wrong one is withdrawn. */
+export interface CalibrationRecord {
+  id: string;
+  tankId: string;
+  testIds: string[];
+  adoptedOn: string;
+  methodVersion: number;
+  scale: GaugeScale;
+  curve: GaugeCurve;
+  withdrawn: boolean;
+}
+
+/** Which pour each row of a run came from. */
+export interface TestRun {
+  run: FillRun;
+  pourIds: string[];
+}
+
+/**
+ * A test's runs as the calculations take them. A pour whose reading is not typed yet counts with the next one:
+ * its fuel is in the tank, and the needle was not looked at in between.
+ */
+export function runsOfTest(test: FillTestRecord): TestRun[] {
+  return test.runs.map(({ direction, start, pours }) => {
+    const rows: FillRow[] = [];
+    const pourIds: string[] = [];
+    let waitingL = 0;
+    for (const { id, volumeL, reading, asideReason } of pours) {
+      waitingL += volumeL;
+      if (reading === null) continue;
+      rows.push({ volumeL: waitingL, reading, setAside: asideReason !== null });
+      pourIds.push(id);
+      waitingL = 0;
+    }
+    return { run: { direction, start, rows }, pourIds };
+  });
+}
+
+/** The tank of the aeroplane's record as the fuel calculations take it. */
+export function fuelTankOf(tank: { capacityL: number; unusableL: number }): FuelTank {
+  return { usableCapacityL: tank.capacityL - tank.unusableL, unusableL: tank.unusableL };
+}

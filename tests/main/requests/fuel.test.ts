@@ -1,0 +1,165 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
+import { exampleAircraft } from '../example-aircraft.ts';
+import { exampleFillTest } from '../example-fill-test.ts';
+import { memoryLibrary, type MemoryLibrary } from '../memory-library.ts';
+
+let library: MemoryLibrary;
+beforeEach(async () => {
+  library = memoryLibrary();
+  await library.ask('aircraft.put', { aircraft: exampleAircraft() });
+});
+
+const undo = () => library.ask('history.undo', {});
+const redo = () => library.ask('history.redo', {});
+const tests = () => library.ask('fillTest.list', { tankId: 'rear' }) as Promise<FillTestRecord[]>;
+const curves = () => library.ask('calibration.list', { tankId: 'rear' }) as Promise<CalibrationRecord[]>;
+const adopt = (testIds = ['may-test'], tankId = 'rear') =>
+  library.ask('calibration.adopt', { tankId, testIds, adoptedOn: '2026-05-10' });
+
+describe('a fill test', () => {
+  test.each([
+    { kind: 'fractions', denominator: 16 },
+    { kind: 'bars', count: 6 },
+    { kind: 'percent', step: 5 },
+    { kind: 'numbers', atEmpty: 240, atFull: 33, step: 5 },
+    { kind: 'volume', unit: 'US gal', atEmpty: 0, atFull: 12, step: 1 },
+  ])('comes back as it was put, on a gauge of %o', async (scale) => {
+    const put = { ...exampleFillTest(), scale };
+    await library.ask('fillTest.put', { test: put });
+    expect(await tests()).toEqual([put]);
+  });
+
+  test('is kept after each figure: a volume whose reading is not typed yet stays', async () => {
+    const put = exampleFillTest();
+    put.runs[0]?.pours.push({ id: 'half', volumeL: 2, reading: null, asideReason: null, atEpochS: 1 });
+    await library.ask('fillTest.put', { test: put });
+    expect((await tests())[0]?.runs[0]?.pours.at(-1)).toMatchObject({ volumeL: 2, reading: null });
+  });
+
+  test('is undone and done again figure by figure, and its removal too', async () => {
+    const put = exampleFillTest();
+    await library.ask('fillTest.put', { test: put });
+    const shorter = { ...put, runs: put.runs.map((run) => ({ ...run, pours: run.pours.slice(0, 3) })) };
+    await library.ask('fillTest.put', { test: shorter, named: 'pour 4' });
+    await library.ask('fillTest.remove', { id: put.id });
+    expect(await tests()).toEqual([]);
+    expect(await undo()).toEqual({ named: 'fill test of 2026-05-09 removed', screen: 'fuel' });
+    expect(await tests()).toEqual([shorter]);
+    expect(await undo()).toEqual({ named: 'pour 4', screen: 'fuel' });
+    expect(await tests()).toEqual([put]);
+    await undo();
+    expect(await tests()).toEqual([]);
+    await redo();
+    await redo();
+    expect(await tests()).toEqual([shorter]);
+  });
+
+  test('with figures that cannot be is refused, and nothing is kept', async () => {
+    const negative = exampleFillTest();
+    const first = negative.runs[0]?.pours[0];
+    if (first !== undefined) first.volumeL = -3;
+    await expect(library.ask('fillTest.put', { test: negative })).rejects.toThrow(
+      'test.runs[0].pours[0].volumeL is -3 L; allowed at least 0 L',
+    );
+    await expect(
+      library.ask('fillTest.put', {
+        test: { ...exampleFillTest(), scale: { kind: 'numbers', atEmpty: 5, atFull: 5, step: 1 } },
+      }),
+    ).rejects.toThrow('atFull - atEmpty is 0');
+    await expect(library.ask('fillTest.put', { test: exampleFillTest('x', 'no-tank') })).rejects.toThrow(
+      "There is no tank 'no-tank'",
+    );
+    expect(await tests()).toEqual([]);
+  });
+});
+
+describe('an adopted curve', () => {
+  beforeEach(() => library.ask('fillTest.put', { test: exampleFillTest() }));
+
+  // Worked out by hand: cumulative litres at the five distinct readings between the stops; each read once, rising,
+  // so the isotonic means are the volumes themselves. The empty stop was last seen at 5 L and left at 10 L.
+  test('holds the volumes of its test, the stops as bounds', async () => {
+    await adopt();
+    expect(await curves()).toMatchObject([
+      {
+        testIds: ['may-test'],
+        adoptedOn: '2026-05-10',
+        withdrawn: false,
+        curve: {
+          knots: [10, 15, 20, 25, 30].map((lowL) => ({ lowL, highL: lowL })),
+          resolutionRatio: 0.125,
+          // Capacity 45 L of which 1 L is unusable.
+          usableCapacityL: 44,
+          offEmptyLeastL: 5,
+          atEmptyMostL: 10,
+          readingCount: 5,
+        },
+      },
+    ]);
+  });
+
+  test('stays as it is when its test changes; a later one supersedes it and both stay', async () => {
+    await adopt();
+    const [before] = await curves();
+    const changed = exampleFillTest();
+    for (const pour of changed.runs[0]?.pours ?? []) pour.volumeL = 4;
+    await library.ask('fillTest.put', { test: changed });
+    expect(await curves()).toEqual([before]);
+    await library.ask('calibration.adopt', {
+      tankId: 'rear',
+      testIds: ['may-test'],
+      adoptedOn: '2026-06-01',
+    });
+    expect((await curves()).map((each) => each.curve.knots[0]?.lowL)).toEqual([8, 10]);
+  });
+
+  test('is undone by a withdrawal and done again as the same record', async () => {
+    await adopt();
+    const [before] = await curves();
+    await undo();
+    expect(await curves()).toEqual([{ ...before, withdrawn: true }]);
+    await redo();
+    expect(await curves()).toEqual([before]);
+  });
+
+  test('leaves out what was set aside, but not its fuel', async () => {
+    const put = exampleFillTest();
+    const third = put.runs[0]?.pours[2];
+    if (third !== undefined) third.asideReason = 'read while filling';
+    await library.ask('fillTest.put', { test: put });
+    await adopt();
+    const [curve] = await curves();
+    expect(curve?.curve.knots.map((knot) => knot.lowL)).toEqual([10, 20, 25, 30]);
+  });
+
+  test('is not made from too few readings, nor from tests that are not alike', async () => {
+    const short = exampleFillTest('short');
+    for (const run of short.runs) run.pours = run.pours.slice(0, 3);
+    await library.ask('fillTest.put', { test: short });
+    await expect(adopt(['short'])).rejects.toThrow('2 of at least 3 different');
+    await library.ask('fillTest.put', {
+      test: { ...exampleFillTest('running'), power: 'engine running' },
+    });
+    await expect(adopt(['may-test', 'running'])).rejects.toThrow('differ in tank, attitude, supply');
+    await expect(adopt(['may-test'], 'front')).rejects.toThrow('differ in tank');
+    expect(await curves()).toEqual([]);
+  });
+});
+
+test('a container is added, changed and removed, each with its undo; a test keeps the one that it names', async () => {
+  const can = { name: 'Can', nominalL: 3, how: 'weighed', scaleSdRatio: 0.006, pourSdL: 0.02 };
+  const { id } = (await library.ask('container.put', { container: can })) as { id: string };
+  const put = exampleFillTest();
+  for (const run of put.runs) run.containerId = id;
+  await library.ask('fillTest.put', { test: put });
+  await library.ask('container.remove', { id });
+  expect(await library.ask('container.list', {})).toEqual([]);
+  expect(await library.ask('container.list', { withRemoved: true })).toEqual([{ id, ...can, removed: true }]);
+  expect((await tests())[0]?.runs[0]?.containerId).toBe(id);
+  await undo();
+  expect(await library.ask('container.list', {})).toHaveLength(1);
+  await expect(library.ask('container.put', { container: { ...can, scaleSdRatio: 0.5 } })).rejects.toThrow(
+    'container.scaleSdRatio is 0.5',
+  );
+});

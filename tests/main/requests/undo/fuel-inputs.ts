@@ -1,0 +1,99 @@
+import type {
+  CalibrationRecord,
+  ContainerRecord,
+  FillTestRecord,
+} from '../../../../shared-calc/fuel/records.ts';
+import { exampleFillTest } from '../../example-fill-test.ts';
+import type { MemoryLibrary } from '../../memory-library.ts';
+import { aircraftOf } from './aircraft-inputs.ts';
+import type { MakeInput } from './change-inputs.ts';
+import type { Draw } from './draw.ts';
+
+/** Every tank of every aeroplane: what fuel rests on is rare enough in a random library without drawing twice. */
+async function tankIds(library: MemoryLibrary): Promise<string[]> {
+  const { aircraft } = (await library.ask('aircraft.list', {})) as { aircraft: { id: string }[] };
+  const all = await Promise.all(aircraft.map(({ id }) => aircraftOf(library, id)));
+  return all.flatMap(({ tanks }) => tanks.map(({ id }) => id));
+}
+
+async function someOfTanks<R>(library: MemoryLibrary, draw: Draw, list: string): Promise<R | null> {
+  const found: R[] = [];
+  for (const tankId of await tankIds(library)) found.push(...((await library.ask(list, { tankId })) as R[]));
+  return draw.pick(found);
+}
+
+const someTest = (library: MemoryLibrary, draw: Draw) =>
+  someOfTanks<FillTestRecord>(library, draw, 'fillTest.list');
+
+async function someCalibration(library: MemoryLibrary, draw: Draw) {
+  const found = await someOfTanks<CalibrationRecord>(library, draw, 'calibration.list');
+  return found === null ? null : { id: found.id };
+}
+
+async function someContainer(library: MemoryLibrary, draw: Draw): Promise<ContainerRecord | null> {
+  const kept = draw.pick(
+    (await library.ask('container.list', {})) as (ContainerRecord & { removed: boolean })[],
+  );
+  if (kept === null) return null;
+  const { id, name, nominalL, how, scaleSdRatio, pourSdL } = kept;
+  return { id, name, nominalL, how, scaleSdRatio, pourSdL };
+}
+
+export const fuelInputs = {
+  'fillTest.put': async (library, draw) => {
+    const test = await someTest(library, draw);
+    const container = await someContainer(library, draw);
+    if (test === null || draw.chance(0.3)) {
+      const tankId = draw.pick(await tankIds(library));
+      if (tankId === null) return null;
+      const fresh = exampleFillTest(`test-${String(draw.below(1_000_000))}`, tankId);
+      for (const run of fresh.runs) run.containerId = container?.id ?? null;
+      return { test: fresh };
+    }
+    const pours = test.runs[0]?.pours;
+    if (draw.chance(0.5)) pours?.pop();
+    else
+      pours?.push({
+        id: `pour-${String(draw.below(1_000_000))}`,
+        volumeL: 1 + draw.below(5),
+        reading: null,
+        asideReason: null,
+        atEpochS: 1_000,
+      });
+    return { test };
+  },
+  'fillTest.remove': async (library, draw) => {
+    const test = await someTest(library, draw);
+    return test === null || draw.chance(0.6) ? null : { id: test.id };
+  },
+  'calibration.adopt': async (library, draw) => {
+    const test = await someTest(library, draw);
+    // A test whose pours were taken away again no longer makes a curve.
+    if (
+      test === null ||
+      (test.runs[0]?.pours.filter(({ reading }) => reading?.at === 'scale').length ?? 0) < 3
+    )
+      return null;
+    return { tankId: test.tankId, testIds: [test.id], adoptedOn: '2026-05-09' };
+  },
+  'calibration.withdraw': (library, draw) => someCalibration(library, draw),
+  'calibration.reinstate': (library, draw) => someCalibration(library, draw),
+  'container.put': async (library, draw) => {
+    const container = await someContainer(library, draw);
+    if (container === null || draw.chance(0.3))
+      return {
+        container: {
+          name: `Can ${draw.word()}`,
+          nominalL: 3,
+          how: 'weighed',
+          scaleSdRatio: 0.006,
+          pourSdL: 0.01,
+        },
+      };
+    return { container: { ...container, nominalL: 1 + draw.below(20) } };
+  },
+  'container.remove': async (library, draw) => {
+    const container = await someContainer(library, draw);
+    return container === null ? null : { id: container.id };
+  },
+} satisfies Record<string, MakeInput>;
