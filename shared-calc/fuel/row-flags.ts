@@ -49,7 +49,11 @@ export function flagRows(runs: readonly FillRun[], tank: FuelTank): RowFlag[] {
     const tooMuch = causeOfTooMuch(placed, run, tank);
     return placed.flatMap((row, i) => [
       ...offScale(row),
-      ...wrongWay(row, placed[i - 1]),
+      // What is set aside was told once; it says nothing about its neighbours.
+      ...wrongWay(
+        row,
+        placed.slice(0, i).findLast((before) => !before.setAside),
+      ),
       ...wrongTotal(row, tank, tooMuch),
     ]);
   });
@@ -95,7 +99,7 @@ function offScale({ runIndex, rowIndex, reading }: PlacedReading): RowFlag[] {
 }
 
 function wrongWay(row: PlacedReading, before: PlacedReading | undefined): RowFlag[] {
-  if (before === undefined) return [];
+  if (before === undefined || row.setAside) return [];
   const moveRatio = positionOf(row.reading) - positionOf(before.reading);
   const { runIndex, rowIndex } = row;
   if (row.direction === 'filling' && moveRatio < -SETTLING_RATIO) {

@@ -11,7 +11,7 @@ const MOST_STEPS = 200;
  * @param to        the other, finite; may lie on either side of `from`
  * @param tolerance how far the answer may lie from the root; 0 (the default) means as near as doubles go
  * @throws RangeProblem when an end is not finite or the tolerance is negative
- * @throws InputProblem when f has the same sign at both ends
+ * @throws InputProblem when f has the same sign at both ends, or is no number somewhere on the way
  * @source R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4
  * @example bracketedRoot((x) => x * x - 2, 0, 2) is 1.4142135623730951
  */
@@ -22,8 +22,8 @@ export function bracketedRoot(f: (x: number) => number, from: number, to: number
   // b is the best place so far, a the one before it, c the last place on the other side of the root.
   let a = from;
   let b = to;
-  let fa = f(a);
-  let fb = f(b);
+  let fa = valueAt(f, a);
+  let fb = valueAt(f, b);
   if (fa === 0) return a;
   if (fb === 0) return b;
   if (fa > 0 === fb > 0) {
@@ -55,7 +55,7 @@ export function bracketedRoot(f: (x: number) => number, from: number, to: number
     a = b;
     fa = fb;
     b += Math.abs(step) > least ? step : Math.sign(half) * least;
-    fb = f(b);
+    fb = valueAt(f, b);
     if (fb > 0 === fc > 0) {
       c = a;
       fc = fa;
@@ -64,6 +64,12 @@ export function bracketedRoot(f: (x: number) => number, from: number, to: number
     }
   }
   return b;
+}
+
+function valueAt(f: (x: number) => number, x: number): number {
+  const value = f(x);
+  if (Number.isNaN(value)) throw new InputProblem('f', `is no number at ${String(x)}`);
+  return value;
 }
 
 /** Step from b by the secant, or by inverse parabola where three places differ. */

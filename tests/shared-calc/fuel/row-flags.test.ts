@@ -11,6 +11,13 @@ test('a reading that falls while filling is named with how far it fell', () => {
   expect(flags).toEqual([{ runIndex: 0, rowIndex: 2, kind: 'fellWhileFilling', byRatio: 0.125 }]);
 });
 
+test('a reading that is set aside is told once and says nothing about the next', () => {
+  const run = filling([5, 0.25], [5, 0.9], [5, 0.5]);
+  const aside = { ...run, rows: run.rows.map((row, i) => ({ ...row, setAside: i === 1 })) };
+  expect(flagRows([run], TANK)).toHaveLength(1);
+  expect(flagRows([aside], TANK)).toEqual([]);
+});
+
 test('a reading that rises while draining is named', () => {
   const flags = flagRows(
     [

@@ -30,6 +30,11 @@ export const refusals: RoomRefusals = {
           call: () => bracketedRoot(line, 1, 2),
           sentence: /no change of sign between 1 and 2/,
         },
+        {
+          when: 'a function that is no number',
+          call: () => bracketedRoot(Math.log, -1, 3),
+          sentence: /is no number at -1/,
+        },
       ],
     },
     {
