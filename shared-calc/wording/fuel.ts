@@ -35,10 +35,11 @@ export function fuelAnswer(parts: FuelAnswerParts): Sentence {
   const rest = [whatElse(parts), enduranceWords(parts)]
     .filter((part) => part !== '')
     .map((part) => `; ${part}`);
+  const asAt = isBeyondLastMoved(readout) ? ', as at the highest reading that moved' : '';
   return [
     plain(`${readingWords(reading, readout, scale)}: `),
     strong(planWords(parts)),
-    plain(`${tankWords === '' ? '' : `, ${tankWords}`}${rest.join('')}.`),
+    plain(`${tankWords === '' ? '' : `, ${tankWords}`}${asAt}${rest.join('')}.`),
   ];
 }
 
@@ -139,6 +140,10 @@ function planWords({ readout, units }: FuelAnswerParts): string {
   return `plan on ${figure} usable`;
 }
 
+function isBeyondLastMoved({ place }: FuelReadout): boolean {
+  return place === 'fullStop' || place === 'aboveLastMoved';
+}
+
 function whatElse({ readout, units }: FuelAnswerParts): string {
   const most = shown(readout.mostL, 'volume', units.volume, 'load');
   switch (readout.place) {
@@ -147,7 +152,7 @@ function whatElse({ readout, units }: FuelAnswerParts): string {
       return `less than ${most} may be there`;
     case 'fullStop':
     case 'aboveLastMoved':
-      return `as at the highest reading that moved; up to ${most} may be there`;
+      return `up to ${most} may be there`;
     case 'deadZone': {
       const { fromL = 0, toL = 0 } = readout.standstill ?? {};
       const from = shown(fromL, 'volume', units.volume, 'plan');

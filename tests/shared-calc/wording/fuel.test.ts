@@ -95,7 +95,7 @@ describe('the fuel answer', () => {
   test('at the stops promises nothing that was not seen', () => {
     expect(answer('E', 'nearestDivision', 12)).toBe('At E: plan on 0; less than 10.0 L may be there.');
     expect(answer('F', 'needleOnMark')).toBe(
-      'At F: plan on 50.0 L usable; as at the highest reading that moved; up to 60.0 L may be there.',
+      'At F: plan on 50.0 L usable, as at the highest reading that moved; up to 60.0 L may be there.',
     );
   });
 
