@@ -1,4 +1,5 @@
 import { bracketedRoot } from '../numeric/bracketed-root.ts';
+import { InputProblem } from '../problem.ts';
 import { RAD_PER_DEG } from '../units/constants.ts';
 import { afterLeg } from './glide-path.ts';
 import type { Leg, PathState } from './glide-path.ts';
@@ -38,6 +39,7 @@ interface Manoeuvre {
 
 /**
  * The best way back to one side, as a function of the height of failure. Arguments are those that `turnBack` let through.
+ * @throws InputProblem when the measured loss would be a dive
  * @returns for a height in m, the way; its margin is negative where none reaches, by more than the height where none exists
  */
 export function returnPaths(
@@ -82,6 +84,12 @@ function manoeuvreOf(question: TurnBackQuestion, side: 'left' | 'right'): Manoeu
     glideSinkMs * pilot.reactionS + (modelTurnSinkMs * of * RAD_PER_DEG) / rateRadS;
   const measuredRatio = measured === null ? 1 : measured.lossM / modelLossM(measured.headingChangeDeg);
   const turnSinkMs = modelTurnSinkMs * measuredRatio;
+  if (turnSinkMs > glideSpeedMs * Math.SQRT1_2) {
+    throw new InputProblem(
+      'lossM',
+      `${String(measured?.lossM)} m would be a turn steeper than 45 degrees down`,
+    );
+  }
   return {
     side: side === 'right' ? 1 : -1,
     question,
@@ -93,9 +101,8 @@ function manoeuvreOf(question: TurnBackQuestion, side: 'left' | 'right'): Manoeu
   };
 }
 
-/** A glide steeper than 45 degrees is none; the ranges of speed and sink keep the model's below it. */
 function horizontalMs(speedMs: number, sinkMs: number): number {
-  return Math.sqrt(speedMs ** 2 - Math.min(sinkMs, speedMs * Math.SQRT1_2) ** 2);
+  return Math.sqrt(speedMs ** 2 - sinkMs ** 2);
 }
 
 function failureState({ question }: Manoeuvre, heightM: number): PathState {
@@ -103,14 +110,14 @@ function failureState({ question }: Manoeuvre, heightM: number): PathState {
   const { climbSpeedMs, climbRateMs, liftOffM } = aeroplane;
   const climbS = heightM / climbRateMs;
   // Holding the runway's line costs a little of the speed along it; leaving that out puts the failure farther out.
-  const aheadMs = Math.sqrt(Math.max(1, climbSpeedMs ** 2 - climbRateMs ** 2));
+  const aheadMs = horizontalMs(climbSpeedMs, climbRateMs);
   const driftM = (wind.headwindMs * profileIntegralM(heightM, wind.gradientExponent)) / climbRateMs;
   const acrossMs = wind.crosswindFromRightMs * profileRatio(heightM, wind.gradientExponent);
   return {
     alongM: liftOffM + aheadMs * climbS - driftM,
     rightM: 0,
     heightM,
-    headingRad: Math.asin(Math.max(-0.9, Math.min(0.9, acrossMs / aeroplane.glideSpeedMs))),
+    headingRad: Math.asin(acrossMs / aeroplane.glideSpeedMs),
     timeS: 0,
   };
 }
@@ -185,7 +192,7 @@ function alongLine({ question, straightSpeedMs }: Manoeuvre, from: PathState, lo
   const acrossMs = wind.crosswindFromRightMs * profileRatio(from.heightM, wind.gradientExponent);
   const final: Leg = {
     durationS: lostM / aeroplane.glideSinkMs,
-    horizontalSpeedMs: Math.sqrt(Math.max(1, straightSpeedMs ** 2 - acrossMs ** 2)),
+    horizontalSpeedMs: Math.sqrt(straightSpeedMs ** 2 - acrossMs ** 2),
     sinkMs: aeroplane.glideSinkMs,
     rateRadS: 0,
   };

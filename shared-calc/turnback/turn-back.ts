@@ -3,7 +3,7 @@ import { InputProblem, requireRange } from '../problem.ts';
 import { returnPaths } from './return-path.ts';
 import type { ReturnPath } from './return-path.ts';
 import { loadFactor, stallSpeedUnderLoadMs } from './turn.ts';
-import { requireWind } from './wind-profile.ts';
+import { GRADIENT_HEIGHT_M, profileRatio, requireWind } from './wind-profile.ts';
 import type { WindOverRunway } from './wind-profile.ts';
 
 /** Speeds are true airspeeds at the field's height: a thin day glides faster, wider and lower. */
@@ -46,7 +46,7 @@ export interface TurnBackRunway {
  * turn at the stated bank, until wings level.
  */
 export interface MeasuredLoss {
-  /** 10 to 600 m. */
+  /** 10 to 300 m. */
   readonly lossM: number;
   /** 90 to 360. */
   readonly headingChangeDeg: number;
@@ -96,7 +96,8 @@ export interface TurnBackAnswer {
  * with height, gusts, obstacles, a propeller that stops or not, surprise. Heights that reach within a band of less than
  * 20 m and then no more are not found.
  * @throws RangeProblem naming the quantity that lies outside the range given beside it
- * @throws InputProblem when the landing run is longer than the runway, or the glide speed is not above the stall in the turn
+ * @throws InputProblem when the landing run is longer than the runway, the glide speed is not above the stall in the turn, the
+ *   glide is steeper than 1 in 3, the climb than 30 degrees, a measured loss than 45, or the wind at 300 m near the glide speed
  * @source Airplane Flying Handbook, FAA-H-8083-3C (method: reaction, turn past the reciprocal); FAA-H-8083-25C ch. 5 (turn)
  */
 export function turnBack(question: TurnBackQuestion): TurnBackAnswer {
@@ -171,7 +172,38 @@ function requireQuestion({ aeroplane, pilot, runway, wind, measured }: TurnBackQ
     throw new InputProblem('landingRunM', `${String(runway.landingRunM)} m is longer than the runway`);
   }
   requireWind(wind);
+  requirePossible(aeroplane, wind);
   if (measured === null) return;
-  requireRange('lossM', measured.lossM, 10, 600, 'm');
+  requireRange('lossM', measured.lossM, 10, 300, 'm');
   requireRange('headingChangeDeg', measured.headingChangeDeg, 90, 360, 'degrees');
 }
+
+/** Each figure may be good by itself and the whole not fly. */
+function requirePossible(aeroplane: GlidingAeroplane, wind: WindOverRunway): void {
+  const { glideSpeedMs, glideSinkMs, climbSpeedMs, climbRateMs } = aeroplane;
+  if (glideSpeedMs < LEAST_GLIDE_RATIO * glideSinkMs) {
+    throw new InputProblem(
+      'glideSinkMs',
+      `${String(glideSinkMs)} m/s at ${String(glideSpeedMs)} m/s is steeper than 1 in 3`,
+    );
+  }
+  if (climbRateMs > climbSpeedMs / 2) {
+    throw new InputProblem(
+      'climbRateMs',
+      `${String(climbRateMs)} m/s at ${String(climbSpeedMs)} m/s is steeper than 30 degrees`,
+    );
+  }
+  const aloftMs =
+    Math.hypot(wind.headwindMs, wind.crosswindFromRightMs) *
+    profileRatio(GRADIENT_HEIGHT_M, wind.gradientExponent);
+  if (aloftMs > MOST_WIND_RATIO * glideSpeedMs) {
+    throw new InputProblem(
+      'wind',
+      `grows to ${aloftMs.toFixed(1)} m/s at 300 m, too much for a glide at ${String(glideSpeedMs)} m/s`,
+    );
+  }
+}
+
+const LEAST_GLIDE_RATIO = 3;
+/** With more the aeroplane could not hold the runway's line, or would hang over it. */
+const MOST_WIND_RATIO = 0.9;

@@ -76,8 +76,8 @@ export const refusals: RoomRefusals = {
     {
       of: requireWind,
       ranges: [
-        wind('headwindMs', -30, 30),
-        wind('crosswindFromRightMs', -30, 30),
+        wind('headwindMs', -15, 15),
+        wind('crosswindFromRightMs', -15, 15),
         wind('gradientExponent', 0, 0.6),
       ],
     },
@@ -105,13 +105,33 @@ export const refusals: RoomRefusals = {
           call: (v) => turnBack(question({ runway: { lengthM: v, landingRunM: 0 } })),
         },
         row('runway', 'landingRunM', 0, 6000),
-        row('wind', 'headwindMs', -30, 30),
-        row('wind', 'crosswindFromRightMs', -30, 30),
+        row('wind', 'headwindMs', -15, 15),
+        row('wind', 'crosswindFromRightMs', -15, 15),
         row('wind', 'gradientExponent', 0, 0.6),
-        row('measured', 'lossM', 10, 600),
+        row('measured', 'lossM', 10, 300),
         row('measured', 'headingChangeDeg', 90, 360),
       ],
       refused: [
+        {
+          when: 'a glide steeper than 1 in 3',
+          call: () => turnBack(question({ aeroplane: { glideSpeedMs: 24, glideSinkMs: 8.1 } })),
+          sentence: /glideSinkMs: 8.1 m\/s at 24 m\/s is steeper than 1 in 3/,
+        },
+        {
+          when: 'a climb steeper than 30 degrees',
+          call: () => turnBack(question({ aeroplane: { climbSpeedMs: 20, climbRateMs: 10.1 } })),
+          sentence: /climbRateMs: 10.1 m\/s at 20 m\/s is steeper than 30 degrees/,
+        },
+        {
+          when: 'a wind that grows to the glide speed',
+          call: () => turnBack(question({ wind: { headwindMs: 10, gradientExponent: 0.4 } })),
+          sentence: /wind: grows to 39.0 m\/s at 300 m/,
+        },
+        {
+          when: 'a measured loss that would be a dive',
+          call: () => turnBack(question({ measured: { lossM: 300, headingChangeDeg: 90 } })),
+          sentence: /lossM: 300 m would be a turn steeper than 45 degrees down/,
+        },
         {
           when: 'a landing run longer than the runway',
           call: () => turnBack(question({ runway: { landingRunM: 701 } })),
@@ -128,7 +148,7 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [theoreticalBankOfLeastLossDeg, 'takes the name of a speed'],
     [afterLeg, 'inside of the path: legs that returnPaths has made'],
-    [returnPaths, 'inside of turnBack, which lets its question through'],
+    [returnPaths, 'inside of turnBack, which lets its question through; its one refusal is listed there'],
     [profileRatio, 'defined for any height; the exponent is let through by requireWind'],
     [profileIntegralM, 'defined for any height; the exponent is let through by requireWind'],
     [turnBackSentences, 'words an answer that turnBack has made'],

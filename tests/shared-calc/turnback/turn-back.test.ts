@@ -83,9 +83,9 @@ test('the margin over the stall in the turn is said, and a turn that stalls is r
 
 describe('for any question', () => {
   const wind = fc.record({
-    headwindMs: fc.double({ min: -2, max: 10, noNaN: true }),
-    crosswindFromRightMs: fc.double({ min: -7, max: 7, noNaN: true }),
-    gradientExponent: fc.double({ min: 0, max: 0.4, noNaN: true }),
+    headwindMs: fc.double({ min: -2, max: 6, noNaN: true }),
+    crosswindFromRightMs: fc.double({ min: -4, max: 4, noNaN: true }),
+    gradientExponent: fc.double({ min: 0, max: 0.35, noNaN: true }),
   });
 
   test('a mirrored wind mirrors the sides', () => {
