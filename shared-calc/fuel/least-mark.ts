@@ -1,3 +1,4 @@
+import { requireRange } from '../problem.ts';
 import type { GaugeReading } from './fill-run.ts';
 import type { GaugeCurve } from './gauge-curve.ts';
 import { scaleMarks, type GaugeScale } from './gauge-scale.ts';
@@ -7,6 +8,7 @@ import { fuelAtReading, type ReadingPrecision } from './readout.ts';
  * The lowest mark of the gauge at which a quantity may be planned on: the readout asked backwards.
  * @param usableL 0 to 1000 L
  * @returns null where no mark promises that much; the full stop counts as a mark
+ * @throws RangeProblem naming usableL
  */
 export function leastMarkFor(
   curve: GaugeCurve,
@@ -14,6 +16,7 @@ export function leastMarkFor(
   usableL: number,
   precision: ReadingPrecision,
 ): { reading: GaugeReading; text: string } | null {
+  requireRange('usableL', usableL, 0, 1000, 'L');
   // A billionth of the tank, as every limit that is met exactly.
   const enoughL = usableL - 1e-9 * curve.usableCapacityL;
   return (

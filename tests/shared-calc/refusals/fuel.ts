@@ -11,8 +11,10 @@ import {
   scaleMarks,
 } from '../../../shared-calc/fuel/gauge-scale.ts';
 import type { GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
+import { leastMarkFor } from '../../../shared-calc/fuel/least-mark.ts';
 import { parseReading } from '../../../shared-calc/fuel/parse-reading.ts';
 import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
+import { fuelTankOf, runsOfTest } from '../../../shared-calc/fuel/records.ts';
 import { curveResiduals, flagRows } from '../../../shared-calc/fuel/row-flags.ts';
 import { curveOf, filling, read, TANK, WITH_DEAD_ZONE } from '../fuel/fill-tests.ts';
 import type { RangeRow, RoomRefusals } from './table.ts';
@@ -115,6 +117,12 @@ export const refusals: RoomRefusals = {
           max: 1,
           call: (v) => fuelAtReading(curve, read(v), 'needleOnMark'),
         },
+      ],
+    },
+    {
+      of: leastMarkFor,
+      ranges: [
+        { field: 'usableL', min: 0, max: 1000, call: (v) => leastMarkFor(curve, EIGHTHS, v, 'needleOnMark') },
       ],
     },
     {
@@ -232,6 +240,8 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [runsOfTest, 'gathers a record that the store has let through; usableAfterRows refuses its volumes'],
+    [fuelTankOf, 'splits a record that the store has let through; requireTank refuses its volumes'],
     [endKnots, 'takes a curve that the fit has made'],
     [divisionText, 'takes a scale that requireScale has let through'],
     [printedSpan, 'takes a scale that requireScale has let through'],
