@@ -17,14 +17,14 @@ export interface PerformanceTable {
   readonly root: TableNode;
 }
 
-type TableNode = { readonly steps: readonly TableStep[] } | { readonly value: number | null };
-interface TableStep {
+export type TableNode = { readonly steps: readonly TableStep[] } | { readonly value: number | null };
+export interface TableStep {
   readonly at: number;
   readonly then: TableNode;
 }
 
 /** Allowed places, for cells and for what is asked: wide enough for every aeroplane of the class and every field. */
-const AXIS_RANGES: Readonly<
+export const AXIS_RANGES: Readonly<
   Record<TableAxis, { min: number; max: number; unit: string; worse: 'more' | 'less' }>
 > = {
   massKg: { min: 50, max: 5000, unit: 'kg', worse: 'more' },
@@ -155,7 +155,8 @@ function requirePlace(field: string, axis: TableAxis, value: number | undefined)
   requireRange(field, value, min, max, unit);
 }
 
-function isSamePlace(a: number, b: number): boolean {
+/** Whether two places on an axis are the same printed place. */
+export function isSamePlace(a: number, b: number): boolean {
   return Math.abs(a - b) <= SAME_PLACE * Math.max(1, Math.abs(a));
 }
 

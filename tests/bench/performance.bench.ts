@@ -1,5 +1,6 @@
 import { performanceTable, readTable } from '../../shared-calc/performance/performance-table.ts';
 import type { TableCell } from '../../shared-calc/performance/performance-table.ts';
+import { readTableInto } from '../../shared-calc/performance/table-column.ts';
 import { turnBack } from '../../shared-calc/turnback/turn-back.ts';
 import type { TurnBackQuestion } from '../../shared-calc/turnback/turn-back.ts';
 import { beside, machineLine, seeded } from './measure.ts';
@@ -59,6 +60,48 @@ beside(
         }
       }
       return sum;
+    },
+  },
+);
+
+const ROWS = 1_000_000;
+const temperatures = Float64Array.from({ length: ROWS }, () => 40 * random());
+const altitudes = Float64Array.from({ length: ROWS }, () => 2000 * random());
+const out = new Float64Array(ROWS);
+beside(
+  'performance: the same table for a million observations',
+  ROWS,
+  () => {
+    readTableInto(
+      out,
+      table,
+      { massKg: 560, pressureAltitudeM: altitudes, temperatureC: temperatures },
+      Infinity,
+    );
+    return out;
+  },
+  {
+    name: 'bare interpolation in a regular grid',
+    run: () => {
+      const x = (560 - 450) / 75;
+      const i = 1;
+      for (let row = 0; row < ROWS; row += 1) {
+        const y = (altitudes[row] ?? NaN) / 500;
+        const z = (temperatures[row] ?? NaN) / 10;
+        const j = Math.min(3, Math.floor(y));
+        const k = Math.min(3, Math.floor(z));
+        let sum = 0;
+        for (let corner = 0; corner < 8; corner += 1) {
+          const a = corner & 1;
+          const b = (corner >> 1) & 1;
+          const c = corner >> 2;
+          const share =
+            (a === 1 ? x - i : 1 - x + i) * (b === 1 ? y - j : 1 - y + j) * (c === 1 ? z - k : 1 - z + k);
+          sum += share * (grid[(i + a) * 25 + (j + b) * 5 + k + c] ?? NaN);
+        }
+        out[row] = sum;
+      }
+      return out;
     },
   },
 );

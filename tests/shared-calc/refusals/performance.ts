@@ -9,6 +9,7 @@ import { enduranceOf } from '../../../shared-calc/performance/endurance.ts';
 import type { EnduranceQuestion } from '../../../shared-calc/performance/endurance.ts';
 import { humidityStep } from '../../../shared-calc/performance/humidity-step.ts';
 import {
+  isSamePlace,
   performanceTable,
   readTable,
   tableOddities,
@@ -23,6 +24,7 @@ import {
 } from '../../../shared-calc/performance/runway-distances.ts';
 import type { DistanceChange, ManualNote } from '../../../shared-calc/performance/runway-distances.ts';
 import { estimateTakeOff } from '../../../shared-calc/performance/sea-level-estimate.ts';
+import { readTableInto } from '../../../shared-calc/performance/table-column.ts';
 import {
   creditedHeadwindMs,
   groundRollWindRatio,
@@ -241,6 +243,30 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: readTableInto,
+      refused: [
+        {
+          when: 'a column missing',
+          call: () => {
+            readTableInto(new Float64Array(1), tableOf('massKg', 500), {}, Infinity);
+          },
+          sentence: /massKg: is missing/,
+        },
+        {
+          when: 'a column of another length',
+          call: () => {
+            readTableInto(
+              new Float64Array(1),
+              tableOf('massKg', 500),
+              { massKg: new Float64Array(2) },
+              Infinity,
+            );
+          },
+          sentence: /massKg: has 2 rows; 1 were expected/,
+        },
+      ],
+    },
+    {
       of: distanceSteps,
       ranges: [
         {
@@ -380,5 +406,8 @@ export const refusals: RoomRefusals = {
       ],
     },
   ],
-  takeNoNumber: [[tableOddities, 'looks over cells that performanceTable has let through']],
+  takeNoNumber: [
+    [isSamePlace, 'compares two places that performanceTable and readTable have let through'],
+    [tableOddities, 'looks over cells that performanceTable has let through'],
+  ],
 };
