@@ -163,10 +163,18 @@ function readObserved(token: string, report: WeatherReport): boolean {
   const layer = readSky(token);
   if (layer !== undefined) return report.sky.push(layer) > 0;
   const temperatures = readTemperatures(token);
-  if (temperatures !== undefined) return setFirst(report, 'body', temperatures);
+  if (temperatures !== undefined) {
+    // Slashes stand for any missing group; the first with a figure in it is the temperature.
+    if (report.body === null || isEmpty(report.body)) report.body = temperatures;
+    return true;
+  }
   const altimeter = readAltimeter(token);
   if (altimeter !== undefined) return setFirst(report, 'altimeter', altimeter);
   return false;
+}
+
+function isEmpty({ temperatureC, dewPointC }: TemperatureGroup): boolean {
+  return temperatureC === null && dewPointC === null;
 }
 
 function setFirst<K extends keyof WeatherReport>(

@@ -17,7 +17,7 @@ const MISSING = /^(\/\/|XX|MM?)?$/;
  */
 export function readTemperatures(text: string): TemperatureGroup | undefined {
   const parts = /^(M?\d{2}|\/\/|XX|MM?)?\/(M?\d{2}|\/\/|XX|MM?)?$/.exec(text);
-  if (parts === null) return undefined;
+  if (parts === null || text === '/') return undefined;
   const [temperatureC, dewPointC] = [parts[1] ?? '', parts[2] ?? ''].map((half) =>
     MISSING.test(half) ? null : (readWholeDegrees(half) ?? null),
   );

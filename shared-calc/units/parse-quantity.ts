@@ -144,7 +144,11 @@ function compound<U extends Unit>(
   const parts = /^([^\d]+?) ?((?:\d|\.\d).*)$/.exec(suffix);
   const smaller = NUMERAL.exec(parts?.[2] ?? '');
   if (parts === null || smaller === null) return undefined;
-  const bigWord = (parts[1] ?? '').trim().toLowerCase();
+  // A hyphen close behind the foot mark joins the two, as on drawings: 7'-4 1/2".
+  const bigWord = (parts[1] ?? '')
+    .trim()
+    .toLowerCase()
+    .replace(/^('|ft)-$/, '$1');
   const smallWord = (smaller[2] ?? '').trim().toLowerCase();
   for (const [big, small, count] of SMALLER) {
     const unit = has(units, big);

@@ -84,6 +84,25 @@ test('a tenths group that contradicts the body by more than a degree is a slip: 
   expect(report.malformed).toEqual(['T08200120']);
 });
 
+// WMO-No. 306 FM 15 (from memory): an automatic station codes what it could not observe by slashes.
+test('groups of slashes before the temperature are other missing groups', () => {
+  const report = readReport('METAR EGXX 010000Z AUTO /////KT //// // ////// 17/16 Q1018=');
+  expect(report).toMatchObject({
+    temperatureC: 17,
+    dewPointC: 16,
+    settingHpa: 1018,
+    malformed: [],
+    visibility: null,
+  });
+  expect(readReport('METAR EGXX 010000Z AUTO 24004KT //// // ////// ///// Q////')).toMatchObject({
+    temperatureC: null,
+    dewPointC: null,
+    settingHpa: null,
+    malformed: [],
+  });
+  expect(readReport('KXYZ 010000Z / /// 17/M16 A2992')).toMatchObject({ temperatureC: 17, dewPointC: -16 });
+});
+
 test('text doubled after the remarks changes nothing', () => {
   const once = 'KDEN 010053Z 33012KT 10SM FEW080 M01/M12 A3020 RMK AO2 SLP217 T10061122';
   expect(readReport(`${once} ${once}`)).toEqual(readReport(once));

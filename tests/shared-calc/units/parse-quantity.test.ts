@@ -41,6 +41,7 @@ test.each<[text: string, Quantity, field: Unit, value: number, unit: Unit]>([
   ['+12', 'temperature', 'degC', 12, 'degC'],
   ['7\' 4 1/2"', 'arm', 'mm', 7 + 4.5 / 12, 'ft'],
   ['7\u2032 4\u00bd\u2033', 'arm', 'mm', 7 + 4.5 / 12, 'ft'],
+  ['7\'-4 1/2"', 'arm', 'mm', 7 + 4.5 / 12, 'ft'],
   ['7 ft 4.5 in', 'arm', 'mm', 7 + 4.5 / 12, 'ft'],
   ["7'4", 'arm', 'mm', 7 + 4 / 12, 'ft'],
   ['-7\' 6"', 'arm', 'mm', -7.5, 'ft'],
