@@ -48,7 +48,7 @@ export type WeatherReport = {
  * visual range, trends, other remarks) is passed over; of a group that comes twice the first counts.
  *
  * Temperatures of the remarks (tenths) win over the body's, unless the two differ by more than one degree: then one of them
- * is a slip, the group of the remarks is listed as malformed and the body's degrees stand.
+ * is a slip ("17/00 ... T00720000"), nobody knows which, and that temperature is missing.
  * @param text one report, without the date that lists put before it; an "=" may end it
  * @returns a report in which all may be null; text that is no report at all has neither station nor time
  * @example "KMEM 230853Z AUTO 18014G18KT 10SM CLR 16/M02 A3008 RMK AO2 SLP117 T01561022": 15.6 and -2.2 degC
@@ -203,17 +203,16 @@ function readRemarks(tokens: readonly string[], report: WeatherReport): void {
 const MOST_DIFFERENCE_C = 1;
 
 function useTenths(token: string, tenths: TemperatureGroup, report: WeatherReport): void {
-  if (differ(tenths.temperatureC, report.temperatureC) || differ(tenths.dewPointC, report.dewPointC)) {
-    report.malformed.push(token);
-    return;
-  }
-  if (tenths.temperatureC !== null) {
-    report.temperatureC = tenths.temperatureC;
-    report.temperatureIsWhole = false;
-  }
-  report.dewPointC = tenths.dewPointC ?? report.dewPointC;
+  const temperature = agreed(tenths.temperatureC, report.temperatureC);
+  const dewPoint = agreed(tenths.dewPointC, report.dewPointC);
+  if (temperature === 'contradictory' || dewPoint === 'contradictory') report.malformed.push(token);
+  report.temperatureC = temperature === 'contradictory' ? null : temperature;
+  report.dewPointC = dewPoint === 'contradictory' ? null : dewPoint;
+  report.temperatureIsWhole = report.temperatureC !== null && tenths.temperatureC === null;
 }
 
-function differ(tenthsC: number | null, wholeC: number | null): boolean {
-  return tenthsC !== null && wholeC !== null && Math.abs(tenthsC - wholeC) > MOST_DIFFERENCE_C;
+function agreed(tenthsC: number | null, wholeC: number | null): number | null | 'contradictory' {
+  if (tenthsC === null) return wholeC;
+  if (wholeC === null || Math.abs(tenthsC - wholeC) <= MOST_DIFFERENCE_C) return tenthsC;
+  return 'contradictory';
 }
