@@ -78,7 +78,7 @@ test('what follows a trend word is a forecast and is not read', () => {
   expect(report.visibility).toEqual({ metres: 10_000, bound: 'more' });
 });
 
-// From a year of Kennedy (JFK, 28 December 2019): typed by hand, and nothing in the report says which of the two is meant.
+// From a year of Kennedy (JFK, 28 April 2020): typed by hand, and nothing in the report says which of the two is meant.
 test('a temperature that body and remarks give ten degrees apart is missing, and the dew point on which they agree stands', () => {
   const report = readReport('KJFK 281851Z 30013G19KT 10SM FEW065 FEW250 17/00 A3008 RMK SLP187 T00720000');
   expect(report).toMatchObject({ temperatureC: null, dewPointC: 0, malformed: ['T00720000'] });
