@@ -1,5 +1,6 @@
 import type { Component } from 'svelte';
 import type { Screen } from '../../main/requests/define.ts';
+import { aircraftScreen } from '../screens/aircraft/aircraftScreen.ts';
 import type { App } from './app.svelte.ts';
 
 /** A screen that works: listed in the index in this order. */
@@ -14,4 +15,4 @@ export interface ScreenEntry {
   answer: (app: App) => () => string;
 }
 
-export const screens: readonly ScreenEntry[] = [];
+export const screens: readonly ScreenEntry[] = [aircraftScreen];

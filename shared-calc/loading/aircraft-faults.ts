@@ -54,10 +54,10 @@ function stationFaults({ stations }: Omit<AircraftRecord, 'id'>): Fault[] {
         path: `${path}.leastKg`,
         sentence: `the least load of ${station.name} (${figure(station.leastKg)} kg) is above its most (${figure(station.mostKg)} kg)`,
       });
-    if (station.arm.kind === 'adjustable' && station.arm.foremostM >= station.arm.aftmostM)
+    if (station.arm.kind === 'adjustable' && station.arm.foremostM > station.arm.aftmostM)
       faults.push({
         path: `${path}.arm.aftmostM`,
-        sentence: `the aftmost place of ${station.name} has to lie aft of its foremost one`,
+        sentence: `the aftmost place of ${station.name} lies ahead of its foremost one`,
       });
     return faults;
   });
