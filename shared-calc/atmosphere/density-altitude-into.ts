@@ -97,9 +97,17 @@ export function densityAltitudeFromSettingInto(
   elevationM: number,
 ): void {
   requireSameLength(outM, { altimeterSettingHpa, temperatureC, dewPointC });
-  stationPressureInto(outM, altimeterSettingHpa, elevationM);
-  densityAltitudeInto(outM, outM, temperatureC, dewPointC);
+  const pressures = pressureOfSettings(elevationM);
+  // In pieces that stay in the processor's own memory between the two steps.
+  for (let from = 0; from < outM.length; from += PIECE) {
+    const to = from + PIECE;
+    const piece = outM.subarray(from, to);
+    lookUpPressures(piece, altimeterSettingHpa.subarray(from, to), pressures);
+    densityAltitudeInto(piece, piece, temperatureC.subarray(from, to), dewPointC.subarray(from, to));
+  }
 }
+
+const PIECE = 16_384;
 
 /**
  * Station pressure of every altimeter setting of a record kept at one elevation, within 0.0001 hPa of stationPressureHpa.
@@ -112,17 +120,24 @@ export function densityAltitudeFromSettingInto(
  */
 export function stationPressureInto(outHpa: Reals, altimeterSettingHpa: Reals, elevationM: number): void {
   requireSameLength(outHpa, { altimeterSettingHpa });
-  // At one elevation the pressure is very nearly a straight line of the setting: steps of 1 hPa are fine enough.
-  const pressure = tabulate(
+  lookUpPressures(outHpa, altimeterSettingHpa, pressureOfSettings(elevationM));
+}
+
+/** At one elevation the pressure is very nearly a straight line of the setting: steps of 1 hPa are fine enough. */
+function pressureOfSettings(elevationM: number): Float64Array {
+  return tabulate(
     (settingHpa) => stationPressureHpa(settingHpa, elevationM),
     LOWEST_SETTING_HPA,
     HIGHEST_SETTING_HPA,
     HIGHEST_SETTING_HPA - LOWEST_SETTING_HPA,
   );
+}
+
+function lookUpPressures(outHpa: Reals, settingsHpa: Reals, pressures: Float64Array): void {
   const { length } = outHpa;
   for (let i = 0; i < length; i += 1) {
-    const settingHpa = altimeterSettingHpa[i] as number;
-    outHpa[i] = settingHpa >= 850 && settingHpa <= 1100 ? lookUp(pressure, settingHpa - 850) : NaN;
+    const settingHpa = settingsHpa[i] as number;
+    outHpa[i] = settingHpa >= 850 && settingHpa <= 1100 ? lookUp(pressures, settingHpa - 850) : NaN;
   }
 }
 

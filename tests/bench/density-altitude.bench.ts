@@ -1,11 +1,12 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { createInterface } from 'node:readline';
 import {
   densityAltitudeFromSettingInto,
   densityAltitudeInto,
 } from '../../shared-calc/atmosphere/density-altitude-into.ts';
 import { densityAltitudeM } from '../../shared-calc/atmosphere/density-altitude.ts';
 import { stationPressureHpa } from '../../shared-calc/atmosphere/station-pressure.ts';
-import { beside, inTurn, machineLine, report, seeded } from './measure.ts';
+import { beside, machineLine, report, seeded, spreadOf } from './measure.ts';
 
 // Exact moist density altitude of a million observations: three powers and an exponential each.
 const N = 1_000_000;
@@ -54,7 +55,7 @@ report(`largest difference from the exact function: ${(worstM * 1000).toFixed(2)
   n: N,
 });
 
-// The same in plain numpy expressions, on the same machine in the same run.
+// The same in plain numpy expressions, on the same machine, turn by turn with ours.
 const PYTHON = `
 import sys, time
 import numpy as np
@@ -67,32 +68,34 @@ for line in sys.stdin:
     da = 288.15 / 0.0065 * (1 - (p * 100 / (287.05287 * (t + 273.15)) * (1 - 0.37802 * e / p) / 1.225) ** 0.234969)
     print((time.perf_counter() - begun) * 1e3, flush=True)
 `;
-const numpy = spawnSync('python3', ['-c', 'import numpy'], { stdio: 'ignore' });
-if (numpy.status !== 0) {
-  console.log('numpy is not at hand: the comparison with it is skipped');
-} else {
-  const rounds = 31;
-  const { stdout } = spawnSync('python3', ['-c', PYTHON], {
-    input: '\n'.repeat(rounds + 4),
-    encoding: 'utf8',
-  });
-  const timesMs = stdout.trim().split('\n').slice(4).map(Number);
-  const numpyMs = timesMs.toSorted((a, b) => a - b)[Math.floor(timesMs.length / 2)] ?? NaN;
-  const { ours } = inTurn(
-    {
-      ours: () => {
-        densityAltitudeFromSettingInto(outM, settingHpa, temperatureC, dewPointC, ELEVATION_M);
-        return outM;
-      },
-    },
-    rounds,
-  );
-  report(`beside plain numpy: ${ours.medianMs.toFixed(1)} ms against ${numpyMs.toFixed(1)} ms`, {
+
+async function besideNumpy(rounds: number): Promise<void> {
+  const python = spawn('python3', ['-c', PYTHON], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const lines = createInterface({ input: python.stdout })[Symbol.asyncIterator]();
+  const oursMs: number[] = [];
+  const numpyMs: number[] = [];
+  for (let round = -5; round < rounds; round += 1) {
+    const begun = performance.now();
+    densityAltitudeFromSettingInto(outM, settingHpa, temperatureC, dewPointC, ELEVATION_M);
+    const took = performance.now() - begun;
+    python.stdin.write('\n');
+    const line = await lines.next();
+    if (round < 0) continue;
+    oursMs.push(took);
+    numpyMs.push(Number(line.value));
+  }
+  python.stdin.end();
+  const ours = spreadOf(oursMs).medianMs;
+  const numpy = spreadOf(numpyMs).medianMs;
+  report(`beside plain numpy: ${ours.toFixed(1)} ms against ${numpy.toFixed(1)} ms, medians`, {
     name: 'density altitude of a million observations, beside numpy',
-    value: ours.medianMs,
+    value: ours,
     unit: 'ms',
     against: 'numpy, plain expressions',
-    ratio: ours.medianMs / numpyMs,
+    ratio: ours / numpy,
     n: N,
   });
 }
+
+if (spawnSync('python3', ['-c', 'import numpy'], { stdio: 'ignore' }).status === 0) await besideNumpy(31);
+else console.log('numpy is not at hand: the comparison with it is skipped');

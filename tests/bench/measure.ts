@@ -44,7 +44,8 @@ export function inTurn<Name extends string>(
   >;
 }
 
-function spreadOf(timesMs: number[]): Spread {
+/** Median and 95th percentile of some times. */
+export function spreadOf(timesMs: number[]): Spread {
   const sorted = timesMs.toSorted((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NaN;
   return { medianMs: at(0.5), p95Ms: at(0.95), runs: sorted.length };
