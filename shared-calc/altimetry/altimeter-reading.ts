@@ -57,7 +57,7 @@ export function pressureOfReadingHpa(indicatedM: number, altimeterSettingHpa: nu
  * @param currentHpa the field's setting now, 850 to 1,100 hPa
  * @returns m
  * @throws RangeProblem naming setHpa or currentHpa
- * @example 30.42 inHg set and 29.42 inHg reported: 281 m (921 ft) too high
+ * @example 30.42 inHg set and 29.42 inHg reported: 282 m (925 ft) too high
  * @source ICAO Doc 7488/3 relation, exact; common practice says 1,000 ft per inHg
  */
 export function staleSettingErrorM(setHpa: number, currentHpa: number): number {

@@ -1,7 +1,7 @@
 import { requireRange } from '../problem.ts';
 import { M_PER_FT } from '../units/constants.ts';
 
-/** "If the error is more than 75 feet, ... evaluated by a repair station": Aeronautical Information Manual 7-2-3. */
+/** An altimeter that is further off on the ground belongs into a repair station (Aeronautical Information Manual 7-2-3). */
 export const GROUND_CHECK_TOLERANCE_M = 75 * M_PER_FT;
 
 export type GroundCheck = {

@@ -8,6 +8,7 @@ import {
   ruleOfThumbDensityAltitudeM,
   weatherServiceDensityAltitudeM,
 } from '../../../shared-calc/atmosphere/density-altitude.ts';
+import { stationPressureHpa } from '../../../shared-calc/atmosphere/station-pressure.ts';
 import {
   isaDensityKgM3,
   isaPressureHpa,
@@ -50,6 +51,20 @@ test('the published formula for dry air stays within 40 ft of the exact dry figu
 test('exact is the altitude whose standard density the air has', () => {
   const altitudeM = densityAltitudeM(835, 32, 14);
   expect(isaDensityKgM3(altitudeM)).toBeCloseTo(moistAirDensityKgM3(835, 32, 14), 12);
+});
+
+// An independent calculation: Python's decimal arithmetic to 40 figures, dry air and vapour each with its own gas constant,
+// the altitude by halving an interval of the standard atmosphere's density. Hot, high and humid, and one cold and low.
+test.each([
+  [1013.25, 0, 30, 24, 640.7902],
+  [1020, 1655, 35, 10, 2683.6832],
+  [1005, 2500, 32, 14, 3779.8267],
+  [1008, 10, 38, 28, 1004.0875],
+  [1030, 3000, 28, -5, 3949.0352],
+  [995, 4000, 25, 12, 5465.1636],
+  [1040, 200, -35, -40, -2055.7561],
+])('setting %d hPa at %d m, %d degC, dew point %d degC: %d m', (settingHpa, elevationM, t, d, altitudeM) => {
+  expect(densityAltitudeM(stationPressureHpa(settingHpa, elevationM), t, d)).toBeCloseTo(altitudeM, 3);
 });
 
 test('the shorter ways stand beside the exact one, each with its error', () => {

@@ -31,6 +31,13 @@ test.each([
   expect(Math.abs(saturationVapourPressureWaterHpa(temperatureC) / hPa - 1)).toBeLessThan(0.006);
 });
 
+// The formulas of WMO-No. 8 (2018) annex 4.B evaluated in decimal arithmetic, outside the program.
+test('the formulas are those of WMO-No. 8', () => {
+  expect(saturationVapourPressureWaterHpa(20)).toBeCloseTo(23.32596022, 7);
+  expect(saturationVapourPressureWaterHpa(-20)).toBeCloseTo(1.25965126, 7);
+  expect(saturationVapourPressureIceHpa(-10)).toBeCloseTo(2.59873806, 7);
+});
+
 // Smithsonian Meteorological Tables, 6th edition, table 94 (over water) and table 96 (over ice), hPa, from memory.
 test.each([
   [-20, 1.254],
