@@ -5,7 +5,7 @@ import { browserForTests } from './tests/browser.ts';
 
 // Three kinds of checks: plain ones in Node; components in a real browser; the running program, driven
 // end to end over each host. The last kind needs a build, which tests/run.mjs makes first.
-const browser = await browserForTests();
+const browser = browserForTests();
 
 export default defineConfig({
   test: {

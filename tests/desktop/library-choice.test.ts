@@ -87,6 +87,7 @@ inEveryHost('Choosing a library', (host) => {
       const library = join(folder, 'library.tarewing');
       writeFileSync(join(folder, 'notes.txt'), 'x');
       await withWindow(host, { folder, libraryPath: library }, async ({ page }) => {
+        expect(await fromPage(page, 'host.status', {})).toMatchObject({ output: { problem: null } });
         const answer = await fromPage(page, 'host.listFolder', { path: folder });
         expect(answer).toMatchObject({
           ok: true,

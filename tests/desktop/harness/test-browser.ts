@@ -6,9 +6,8 @@ let launched: Promise<Browser> | null = null;
 
 /** One browser for all tests of a file; each test has a context of its own. */
 export function testBrowser(): Promise<Browser> {
-  launched ??= browserForTests().then(({ path, args, env }) =>
-    chromium.launch({ executablePath: path, args, env, headless: true }),
-  );
+  const { path, args, env } = browserForTests();
+  launched ??= chromium.launch({ executablePath: path, args, env, headless: true });
   return launched;
 }
 
