@@ -8,7 +8,12 @@ import {
   type FillTestRecord,
 } from '../../shared-calc/fuel/records.ts';
 import { tooFewReadingsSentence } from '../../shared-calc/wording/fuel.ts';
-import { appendCalibration, readCalibrations, setCalibrationWithdrawn } from '../store/calibrations.ts';
+import {
+  appendCalibration,
+  readCalibrations,
+  readStanding,
+  setCalibrationWithdrawn,
+} from '../store/calibrations.ts';
 import { readContainer, readContainers, writeContainer } from '../store/containers.ts';
 import { readFillTest, readFillTests, writeFillTest } from '../store/fill-tests.ts';
 import { requireTankOfAircraft } from '../store/tank-of.ts';
@@ -85,6 +90,13 @@ export const fuelRequests = {
         ...each,
         curve: { ...each.curve, knots: [...each.curve.knots] },
       })),
+  }),
+  'calibration.standing': read({
+    about: 'For each tank of an aeroplane the day of the curve that counts, null where there is none.',
+    where: 'reader',
+    input: z.strictObject({ aircraftId: id }),
+    output: z.array(z.strictObject({ tankId: id, name: z.string(), adoptedOn: day.nullable() })),
+    handle: ({ db }, { aircraftId }) => readStanding(db, aircraftId),
   }),
   'calibration.adopt': change({
     about: 'Adopt the curve of fill tests that are alike; it supersedes the last one, which stays.',

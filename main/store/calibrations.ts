@@ -54,6 +54,20 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
     }));
 }
 
+/** For each tank of an aeroplane, in its order, the day of the curve that counts. */
+export function readStanding(
+  db: Database.Database,
+  aircraftId: string,
+): { tankId: string; name: string; adoptedOn: string | null }[] {
+  return db
+    .prepare<[string], { tankId: string; name: string; adoptedOn: string | null }>(
+      `SELECT tank.id AS tankId, tank.name,
+         (SELECT MAX(adopted_on) FROM calibration WHERE tank_id = tank.id AND withdrawn = 0) AS adoptedOn
+       FROM tank WHERE tank.aircraft_id = ? AND tank.removed = 0 ORDER BY tank.position`,
+    )
+    .all(aircraftId);
+}
+
 /** Append an adopted curve; none is ever overwritten. */
 export function appendCalibration(
   db: Database.Database,

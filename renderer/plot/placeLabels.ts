@@ -26,7 +26,7 @@ export interface PlacedLabel {
 const directionsDeg = [0, 45, 315, 135, 225, 90, 270, 180];
 /** Rings of places to try, as multiples of the wished distance. */
 const rings = [1, 1.8, 3, 4.5, 6.5];
-const cost = { label: 40, line: 6, outside: 200, ring: 2, direction: 0.35 };
+const cost = { label: 40, line: 14, outside: 200, ring: 2, direction: 0.35 };
 
 /**
  * Find a place for every label so that they keep clear of each other, of lines and of boxes, inside the bounds.

@@ -46,7 +46,7 @@ export function dateKind(today: () => string): FieldKind<string> {
       date.setUTCDate(date.getUTCDate() + steps);
       return date.toISOString().slice(0, 10);
     },
-    widthCount: 17,
+    widthCount: 14,
     align: 'left',
   };
 }

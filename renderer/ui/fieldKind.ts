@@ -1,3 +1,5 @@
+import { readNumber } from '../../shared-calc/units/parse-number.ts';
+
 /**
  * What a typed text means: a value (null for nothing), perhaps with what it becomes; or a sentence that refuses it,
  * perhaps with the ways in which it could be meant.
@@ -49,6 +51,22 @@ export function wholeKind(min: number, max: number): FieldKind<number> {
     },
     step: (value, steps) => Math.min(max, Math.max(min, (value ?? min) + steps)),
     widthCount: Math.max(String(min).length, String(max).length) + 1,
+    align: 'right',
+  };
+}
+
+/** Any number without a unit, as people write it: '13.5', '29,92', '1 320'. */
+export function decimalKind(widthCount: number): FieldKind<number> {
+  return {
+    show: (value) => String(value),
+    read: (text) => {
+      if (text.trim() === '') return { value: null };
+      const reading = readNumber(text);
+      if (reading.kind === 'one') return { value: reading.value };
+      if (reading.kind === 'none') return { refused: `${reading.why}.` };
+      return { refused: `'${text.trim()}' can be read in two ways.`, ways: [...reading.readings] };
+    },
+    widthCount,
     align: 'right',
   };
 }

@@ -133,6 +133,17 @@ describe('an adopted curve', () => {
     expect(curve?.curve.knots.map((knot) => knot.lowL)).toEqual([10, 20, 25, 30]);
   });
 
+  test('stands for its tank until it is withdrawn', async () => {
+    const standing = () => library.ask('calibration.standing', { aircraftId: 'two-seater' });
+    const { id } = (await adopt()) as { id: string };
+    expect(await standing()).toEqual([
+      { tankId: 'front', name: 'Front tank', adoptedOn: null },
+      { tankId: 'rear', name: 'Rear tank', adoptedOn: '2026-05-10' },
+    ]);
+    await library.ask('calibration.withdraw', { id });
+    expect(await standing()).toMatchObject([{ adoptedOn: null }, { adoptedOn: null }]);
+  });
+
   test('is not made from too few readings, nor from tests that are not alike', async () => {
     const short = exampleFillTest('short');
     for (const run of short.runs) run.pours = run.pours.slice(0, 3);

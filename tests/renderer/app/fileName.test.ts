@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { fileName, folderName, folderPath } from '../../../renderer/app/fileName.ts';
+import { fileName, folderPath } from '../../../renderer/app/fileName.ts';
 
-test('a path of either kind of system gives its file, the folder’s name and the folder', () => {
+test('a path of either kind of system gives its file and its folder', () => {
   expect(fileName('/home/pilot/Documents/own.tarewing')).toBe('own.tarewing');
-  expect(folderName('C:\\Users\\Pilot\\own.tarewing')).toBe('Pilot');
+  expect(folderPath('C:\\Users\\Pilot\\own.tarewing')).toBe('C:\\Users\\Pilot');
   expect(folderPath('/home/pilot/own.tarewing')).toBe('/home/pilot');
   expect(folderPath('own.tarewing')).toBeNull();
 });

@@ -1,0 +1,65 @@
+import type { GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
+import { usableAfterRows } from '../../../shared-calc/fuel/fill-run.ts';
+import {
+  fuelTankOf,
+  runsOfTest,
+  type FillRunRecord,
+  type FillTestRecord,
+  type PourRecord,
+} from '../../../shared-calc/fuel/records.ts';
+
+// What a hand does to a fill test, each as a new test: the old one stays for undo and for comparing.
+
+export function withRun(
+  test: FillTestRecord,
+  runId: string,
+  edit: (run: FillRunRecord) => FillRunRecord,
+): FillTestRecord {
+  return { ...test, runs: test.runs.map((run) => (run.id === runId ? edit(run) : run)) };
+}
+
+/** Put a volume into a row; past the last row it makes a new one; null takes the row out. */
+export function withVolume(
+  run: FillRunRecord,
+  index: number,
+  volumeL: number | null,
+  fresh: { id: string; atEpochS: number },
+): FillRunRecord {
+  if (volumeL === null) return { ...run, pours: run.pours.filter((_, at) => at !== index) };
+  if (index >= run.pours.length)
+    return { ...run, pours: [...run.pours, { ...fresh, volumeL, reading: null, asideReason: null }] };
+  return withPour(run, index, (pour) => ({ ...pour, volumeL }));
+}
+
+export function withReading(run: FillRunRecord, index: number, reading: GaugeReading | null): FillRunRecord {
+  return withPour(run, index, (pour) => ({ ...pour, reading }));
+}
+
+export function withAside(run: FillRunRecord, index: number, asideReason: string | null): FillRunRecord {
+  return withPour(run, index, (pour) => ({ ...pour, asideReason }));
+}
+
+function withPour(run: FillRunRecord, index: number, edit: (pour: PourRecord) => PourRecord): FillRunRecord {
+  return { ...run, pours: run.pours.map((pour, at) => (at === index ? edit(pour) : pour)) };
+}
+
+/**
+ * A run to go on with: filling starts from a drained tank, draining from what the last run left in it.
+ * @param tank as the aeroplane's record has it, the unusable included in the capacity
+ */
+export function nextRun(
+  test: FillTestRecord,
+  direction: FillRunRecord['direction'],
+  tank: { capacityL: number; unusableL: number },
+  id: string,
+): FillRunRecord {
+  const last = test.runs.at(-1);
+  const containerId = last?.containerId ?? null;
+  if (direction === 'filling')
+    return { id, direction, start: { from: 'engineFeed' }, containerId, pours: [] };
+  const fuelTank = fuelTankOf(tank);
+  const lastRun = runsOfTest(test).at(-1)?.run;
+  const leftL = lastRun === undefined ? undefined : usableAfterRows(lastRun, fuelTank).at(-1)?.usableL;
+  const usableL = Math.min(fuelTank.usableCapacityL, leftL ?? fuelTank.usableCapacityL);
+  return { id, direction, start: { from: 'known', usableL }, containerId, pours: [] };
+}
