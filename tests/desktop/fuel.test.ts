@@ -38,12 +38,16 @@ inEveryHost('A fill test', (host) => {
         // By hand: 5, 10, 15, 20 L and 20 + 1.5 x 3.785411784 = 25.678 L at 5/8. Needle on the mark: the curve itself.
         await page.getByRole('radio', { name: 'needle on the mark' }).click();
         await setReading(page, '5/8');
-        await expect.poll(() => heading(page).innerText()).toContain('Needle on 5/8: plan on 25.6\u00a0L usable');
+        await expect
+          .poll(() => heading(page).innerText())
+          .toContain('Needle on 5/8: plan on 25.6\u00a0L usable');
         await setReading(page, '1/2');
         await expect.poll(() => heading(page).innerText()).toContain('plan on 20.0\u00a0L usable');
         // The other way round.
         await page.getByLabel('Fuel to plan on').fill('20');
-        await expect.poll(() => page.locator('.both-ways').innerText()).toContain('it must read at least 1/2');
+        await expect
+          .poll(() => page.locator('.both-ways').innerText())
+          .toContain('it must read at least 1/2');
 
         await page.getByRole('button', { name: 'Adopt this curve' }).click();
         await expect.poll(() => page.getByRole('row', { name: /counts now/ }).count()).toBe(1);
@@ -80,7 +84,9 @@ inEveryHost('A fill test', (host) => {
       await reading.fill('7/8');
       await reading.press('Enter');
       // The front tank holds 50 L, of which 1.5 are unusable: 60 L are 11.5 L too many.
-      await expect.poll(() => page.locator('tr.says').innerText()).toContain('is 11.5\u00a0L more than the tank holds');
+      await expect
+        .poll(() => page.locator('tr.says').innerText())
+        .toContain('is 11.5\u00a0L more than the tank holds');
       await page.getByLabel('Pour 1: set aside because').selectOption('misread');
       await expect.poll(() => page.getByRole('row', { name: /^1 .*misread/ }).count()).toBe(1);
     });
@@ -105,6 +111,7 @@ inEveryHost('A fill test', (host) => {
       await expect.poll(() => heading(page).innerText()).toContain('Reading 5/8 to the nearest eighth');
       await grip.press('Home');
       await expect.poll(() => heading(page).innerText()).toContain('At E: plan on 0');
+      await grip.hover();
       const box = await grip.boundingBox();
       const plot = await page.locator('svg.figure').boundingBox();
       if (box === null || plot === null) throw new Error('the plot is not there');
