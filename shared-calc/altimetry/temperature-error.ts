@@ -9,15 +9,15 @@ import { M_PER_FT, ZERO_CELSIUS_K } from '../units/constants.ts';
 const TABLE_HEIGHTS_FT = [
   200, 300, 400, 500, 600, 700, 800, 900, 1000, 1500, 2000, 3000, 4000, 5000,
 ] as const;
-/** ICAO cold temperature error table as the AIM prints it (TBL 7-3-1): corrections in feet, each rounded up to 10. */
-const TABLE_FT: readonly (readonly [temperatureC: number, corrections: readonly number[]])[] = [
-  [10, [10, 10, 10, 10, 20, 20, 20, 20, 20, 30, 40, 60, 80, 90]],
-  [0, [20, 20, 30, 30, 40, 40, 50, 50, 60, 90, 120, 170, 230, 280]],
-  [-10, [20, 30, 40, 50, 60, 70, 80, 90, 100, 150, 200, 290, 390, 490]],
-  [-20, [30, 50, 60, 70, 90, 100, 120, 130, 140, 210, 280, 420, 570, 710]],
-  [-30, [40, 60, 80, 100, 120, 140, 150, 170, 190, 280, 380, 570, 760, 950]],
-  [-40, [50, 80, 100, 120, 150, 170, 190, 220, 240, 360, 480, 720, 970, 1210]],
-  [-50, [60, 90, 120, 150, 180, 210, 240, 270, 300, 450, 590, 890, 1190, 1500]],
+/** ICAO cold temperature error table as the AIM prints it (TBL 7-3-1): corrections in feet, each rounded up to 10; from 10 degC down by 10. */
+const TABLE_FT: readonly (readonly number[])[] = [
+  [10, 10, 10, 10, 20, 20, 20, 20, 20, 30, 40, 60, 80, 90], // 10 degC
+  [20, 20, 30, 30, 40, 40, 50, 50, 60, 90, 120, 170, 230, 280], // 0 degC
+  [20, 30, 40, 50, 60, 70, 80, 90, 100, 150, 200, 290, 390, 490], // -10 degC
+  [30, 50, 60, 70, 90, 100, 120, 130, 140, 210, 280, 420, 570, 710], // -20 degC
+  [40, 60, 80, 100, 120, 140, 150, 170, 190, 280, 380, 570, 760, 950], // -30 degC
+  [50, 80, 100, 120, 150, 170, 190, 220, 240, 360, 480, 720, 970, 1210], // -40 degC
+  [60, 90, 120, 150, 180, 210, 240, 270, 300, 450, 590, 890, 1190, 1500], // -50 degC
 ];
 export const TABLE_LOWEST_HEIGHT_M = 200 * M_PER_FT;
 export const TABLE_HIGHEST_HEIGHT_M = 5000 * M_PER_FT;
@@ -43,8 +43,8 @@ export function coldErrorByTableM(temperatureC: number, heightAboveStationM: num
   const rowPlace = (10 - temperatureC) / 10;
   const row = Math.min(Math.floor(rowPlace), TABLE_FT.length - 2);
   const heightFt = heightAboveStationM / M_PER_FT;
-  const warmer = atHeight(TABLE_FT[row]?.[1] ?? [], heightFt);
-  const colder = atHeight(TABLE_FT[row + 1]?.[1] ?? [], heightFt);
+  const warmer = atHeight(TABLE_FT[row] ?? [], heightFt);
+  const colder = atHeight(TABLE_FT[row + 1] ?? [], heightFt);
   return (warmer + (colder - warmer) * (rowPlace - row)) * M_PER_FT;
 }
 

@@ -113,6 +113,7 @@ const LOOKS_LIKE: readonly RegExp[] = [
   /^[\dVRBPG/]{3,}(KT|MPS|KMH)$/,
   /^M?\d{1,3}\/M?\d{0,3}$/,
   /^M?\d{0,3}\/M?\d{1,3}$/,
+  /^\d{3}V\d{3}$/,
   /^[AQ]\d{3,5}$/,
   /^\d{4,}Z$/,
   /^[PM]?[\d/]+SM$/,

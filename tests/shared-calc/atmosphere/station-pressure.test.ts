@@ -77,9 +77,9 @@ test('a higher setting presses harder, a higher field less', () => {
 });
 
 // The hypsometric equation of an isothermal column of the layer's mean temperature, worked by hand: 1000 m, 15 degC at the
-// station, mean 18.25 degC (291.4 K): exp(-9.80665 * 1000 / (287.05287 * 291.4)) = 0.88936.
+// station, mean 18.25 degC (291.4 K): exp(-9.80665 * 1000 / (287.05287 * 291.4)) = 0.8893733.
 test('sea-level pressure goes back to the station by the mean temperature of the layer', () => {
-  expect(stationPressureFromSeaLevelHpa(1000, 15, 1000)).toBeCloseTo(889.36, 1);
+  expect(stationPressureFromSeaLevelHpa(1000, 15, 1000)).toBeCloseTo(889.3733, 3);
   expect(stationPressureFromSeaLevelHpa(1000, 15, 0)).toBe(1000);
 });
 

@@ -41,6 +41,9 @@ test('calm, variable and missing winds are three things', () => {
     speed: null,
   });
   expect(readReport('KXYZ 010000Z 36010KT').wind?.fromDeg).toBe(360);
+  // North is coded 360; 000 with a speed can only mean it. A direction without speed is a direction all the same.
+  expect(readReport('KXYZ 010000Z 00005KT').wind?.fromDeg).toBe(360);
+  expect(readReport('KXYZ 010000Z 09000KT').wind?.fromDeg).toBe(90);
 });
 
 test('a report cut off after the visibility gives what it has', () => {
@@ -116,10 +119,17 @@ test('of two pressures that an SLP group can mean the one near the altimeter set
   expect(readReport('KXYZ 010000Z RMK SLPNO').seaLevelPressureHpa).toBeNull();
 });
 
+test('a setting says by how much it may have been rounded down: a hectopascal or a hundredth of an inch', () => {
+  expect(readReport('EGXX 010000Z Q1013').altimeter?.truncatedByHpa).toBe(1);
+  expect(readReport('KXYZ 010000Z A2992').altimeter?.truncatedByHpa).toBeCloseTo(0.3386389, 7);
+});
+
 test.each([
   'KXYZ 320000Z 18010KT',
   'KXYZ 012460Z 18010KT',
-  'KXYZ 010000Z 37010KT',
+  'KXYZ 010000Z 36110KT',
+  'KXYZ 010000Z 28010KT 280V361',
+  'KXYZ 010000Z 28010KT 361V010',
   'KXYZ 010000Z 18020G10KT',
   'KXYZ 010000Z 180X10KT 1/2/3SM 18/1',
   'KXYZ 010000Z A0992',

@@ -35,8 +35,9 @@ export const refusals: RoomRefusals = {
       { field: 'temperatureC', min: -50, max: 10, good: 0 },
       {
         field: 'heightAboveStationM',
-        min: temperature.TABLE_LOWEST_HEIGHT_M,
-        max: temperature.TABLE_HIGHEST_HEIGHT_M,
+        // 200 and 5,000 ft
+        min: 200 * 0.3048,
+        max: 5000 * 0.3048,
         good: 300,
       },
     ]),

@@ -92,6 +92,27 @@ test('figures are written as the look asks: true minus, thousands apart, no brea
   expect(shown(toSi(29.92, 'inHg'), 'altimeterSetting', 'inHg')).toBe(`29.92${NBSP}inHg`);
 });
 
+// The project's look, wording: "Digits: kg 0.1, mm 1, L 0.1, ft 10, °C 1, m of runway 5".
+test.each([
+  [digitsOf('mass', 'kg'), 0.1],
+  [digitsOf('arm', 'mm'), 1],
+  [digitsOf('volume', 'L'), 0.1],
+  [digitsOf('altitude', 'ft'), 10],
+  [digitsOf('temperature', 'degC'), 1],
+  [digitsOf('distance', 'm'), 5],
+])('digits are those of the look: %o', ({ resolution }, expected) => {
+  expect(resolution).toBe(expected);
+});
+
+test('an arrow key never moves less than what is shown, so that every press is seen', () => {
+  for (const { units } of Object.values(QUANTITIES)) {
+    for (const { step, resolution } of units) {
+      expect(step).toBeGreaterThanOrEqual(resolution);
+      expect(Math.abs(step / resolution - Math.round(step / resolution))).toBeLessThan(1e-9);
+    }
+  }
+});
+
 test('a change carries its sign', () => {
   expect(shown(2.04, 'mass', 'kg', 'change')).toBe(`+2.0${NBSP}kg`);
   expect(shown(-2.04, 'mass', 'kg', 'change')).toBe(`\u22122.0${NBSP}kg`);
