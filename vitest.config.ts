@@ -44,6 +44,8 @@ export default defineConfig({
           include: ['tests/desktop/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // What is waited for comes from other processes, on machines that do much else.
+          expect: { poll: { timeout: 30_000 } },
           // Each file starts whole programs and a browser: two at once on two cores only get in each other's way.
           fileParallelism: false,
           // After the others, for the same reason.
