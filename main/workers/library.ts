@@ -20,6 +20,8 @@ async function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData
   const say = (message: FromThread) => {
     port.postMessage(message);
   };
+  // A reader is started beside the writer, to be loaded by the time that there is a library to read.
+  await new Promise((resolve) => port.once('message', resolve));
   const changedMs = role === 'writer' ? lastChangedMs(libraryPath) : null;
   let db: Database.Database;
   try {

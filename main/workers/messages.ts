@@ -12,6 +12,7 @@ export interface LibraryThreadData {
 }
 
 export type ToThread =
+  | { type: 'open' }
   | { type: 'request'; call: string; name: string; input: unknown }
   | { type: 'cancel'; call: string }
   | { type: 'close' };

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Worker } from 'node:worker_threads';
 import type { Area, Progress } from '../requests/define.ts';
-import { Refusal } from '../requests/problem.ts';
+import { Refusal, type Problem } from '../requests/problem.ts';
 import type { Answer } from '../requests/run.ts';
 import { findRequest } from '../requests/table.ts';
 import type { FromThread, LibraryThreadData, Role, ToThread } from './messages.ts';
@@ -32,11 +32,16 @@ export async function openService(libraryPath: string): Promise<Service> {
   const emit = (event: ServiceEvent) => {
     for (const listener of listeners) listener(event);
   };
-  const writer = await startThread('writer', libraryPath, emit);
-  const [reader, heavy] = await Promise.all([
-    startThread('reader', libraryPath, emit),
-    startThread('heavy', libraryPath, emit),
-  ]);
+  const writer = startThread('writer', libraryPath, emit);
+  const reader = startThread('reader', libraryPath, emit);
+  const heavy = startThread('heavy', libraryPath, emit);
+  try {
+    await writer.open();
+    await Promise.all([reader.open(), heavy.open()]);
+  } catch (error) {
+    await Promise.all([writer, reader, heavy].map((thread) => thread.stop()));
+    throw error;
+  }
   const threads = { writer, reader, heavy };
 
   return {
@@ -63,54 +68,79 @@ function roleOf(name: string): Role {
 }
 
 interface Thread {
+  /** Let it open its connection. */
+  open(): Promise<void>;
   send(message: ToThread): void;
   request(name: string, input: unknown, call: string): Promise<Answer>;
+  /** Close its connection and end it. */
   close(): Promise<void>;
+  /** End it where it stands. */
+  stop(): Promise<void>;
 }
 
-function startThread(role: Role, libraryPath: string, emit: (event: ServiceEvent) => void): Promise<Thread> {
+function startThread(role: Role, libraryPath: string, emit: (event: ServiceEvent) => void): Thread {
   const data: LibraryThreadData = { role, libraryPath };
   const worker = new Worker(workerUrl('library'), { workerData: data, name: `library ${role}` });
   const waiting = new Map<string, (answer: Answer) => void>();
+  const opened = Promise.withResolvers<undefined>();
+  // Whether anybody waits for it or not.
+  opened.promise.catch(() => undefined);
+  let broken: Problem | null = null;
+
+  /** A thread that is gone answers nothing any more; nobody is left waiting for it. */
+  const breakOff = (problem: Problem) => {
+    broken ??= problem;
+    opened.reject(new Refusal(broken.code, broken.sentence, broken.fields));
+    for (const answer of waiting.values()) answer({ ok: false, problem: broken });
+    waiting.clear();
+  };
   const ended = new Promise<void>((resolve) => {
     worker.once('exit', () => {
+      breakOff(stopped('it ended'));
       resolve();
     });
   });
+  worker.on('error', (error) => {
+    breakOff(stopped(error.message));
+  });
+  worker.on('message', (message: FromThread) => {
+    if (message.type === 'ready') opened.resolve(undefined);
+    else if (message.type === 'failed') breakOff(message.problem);
+    else if (message.type === 'answer') {
+      waiting.get(message.call)?.(message.answer);
+      waiting.delete(message.call);
+    } else if (message.type === 'progress')
+      emit({ type: 'progress', call: message.call, report: message.report });
+    else if (message.type === 'changed') emit({ type: 'changed', areas: message.areas });
+  });
 
-  const thread: Thread = {
-    send: (message) => {
-      worker.postMessage(message);
+  const send = (message: ToThread) => {
+    worker.postMessage(message);
+  };
+  return {
+    send,
+    async open() {
+      send({ type: 'open' });
+      await opened.promise;
     },
-    request: (name, input, call) =>
-      new Promise((resolve) => {
+    request(name, input, call) {
+      if (broken !== null) return Promise.resolve({ ok: false, problem: broken });
+      return new Promise((resolve) => {
         waiting.set(call, resolve);
-        thread.send({ type: 'request', call, name, input });
-      }),
-    close: async () => {
-      thread.send({ type: 'close' });
+        send({ type: 'request', call, name, input });
+      });
+    },
+    async close() {
+      send({ type: 'close' });
       await ended;
     },
+    async stop() {
+      await worker.terminate();
+    },
   };
+}
 
-  return new Promise((resolve, reject) => {
-    worker.on('message', (message: FromThread) => {
-      if (message.type === 'ready') resolve(thread);
-      else if (message.type === 'failed')
-        reject(new Refusal(message.problem.code, message.problem.sentence, message.problem.fields));
-      else if (message.type === 'answer') {
-        waiting.get(message.call)?.(message.answer);
-        waiting.delete(message.call);
-      } else if (message.type === 'progress')
-        emit({ type: 'progress', call: message.call, report: message.report });
-      else if (message.type === 'changed') emit({ type: 'changed', areas: message.areas });
-    });
-    worker.on('error', (error) => {
-      const sentence = `The part of the program that keeps the library stopped: ${error.message}. What was saved is safe; start the program again.`;
-      const problem = { code: 'internal' as const, sentence, fields: [] };
-      for (const answer of waiting.values()) answer({ ok: false, problem });
-      waiting.clear();
-      reject(new Refusal('internal', sentence));
-    });
-  });
+function stopped(why: string): Problem {
+  const sentence = `The part of the program that keeps the library stopped (${why}). What was saved is safe; start the program again.`;
+  return { code: 'internal', sentence, fields: [] };
 }
