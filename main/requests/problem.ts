@@ -17,6 +17,7 @@ export type ProblemCode =
   | 'library-damaged'
   | 'library-foreign'
   | 'library-newer'
+  | 'library-older'
   | 'library-busy'
   | 'disk'
   | 'cancelled'

@@ -11,6 +11,8 @@ import { migrations } from './migrations/all.ts';
 import type { Migration } from './migrations/define.ts';
 import { addNotice } from './notices.ts';
 import { readOnlyRefusal, refusalFor } from './refusals.ts';
+import { schemaVersion } from './schema-version.ts';
+import { sweepUnfinishedImports } from './weather-imports.ts';
 
 export interface OpenOptions {
   nowEpochS?: () => number;
@@ -37,8 +39,10 @@ export async function openLibrary(path: string, options: OpenOptions = {}): Prom
 
   const db = connect(path, options);
   try {
-    if (found.kind === 'library' && found.schemaVersion < newestVersion(steps))
-      await bringUpToDate(db, path, steps, nowEpochS());
+    if (found.kind === 'library') {
+      if (found.schemaVersion < newestVersion(steps)) await bringUpToDate(db, path, steps, nowEpochS());
+      sweep(db, nowEpochS());
+    }
     return db;
   } catch (error) {
     db.close();
@@ -56,11 +60,35 @@ function look(path: string, knownVersion: number): Found {
   }
 }
 
-/** A second connection that can only look. */
+/**
+ * A second connection that can only look.
+ * @throws Refusal for a file that is no library of today's format: its tables would be taken for something else
+ */
 export function openForReading(path: string): Database.Database {
   const db = new Database(path, { readonly: true, fileMustExist: true });
-  db.pragma('busy_timeout = 2000');
-  return db;
+  try {
+    db.pragma('busy_timeout = 2000');
+    requireTodaysFormat(db, path);
+    return db;
+  } catch (error) {
+    db.close();
+    if (codeOf(error) === 'SQLITE_NOTADB')
+      throw refusalFor(path, { kind: 'foreign', what: 'not an SQLite file' }, newestVersion(migrations));
+    throw error;
+  }
+}
+
+function requireTodaysFormat(db: Database.Database, path: string): void {
+  const known = newestVersion(migrations);
+  if (db.pragma('application_id', { simple: true }) !== applicationId)
+    throw refusalFor(path, { kind: 'foreign', what: 'an SQLite file of another program' }, known);
+  const version = schemaVersion(db);
+  if (version > known) throw refusalFor(path, { kind: 'newer', schemaVersion: version }, known);
+  if (version < known)
+    throw new Refusal(
+      'library-older',
+      `${path} has the older format ${String(version)}; this version reads format ${String(known)}. It was not touched. Open it once in the window, which makes a backup and brings it up to date.`,
+    );
 }
 
 function connect(path: string, options: OpenOptions): Database.Database {
@@ -133,6 +161,17 @@ async function bringUpToDate(
     nowEpochS,
     `The library was brought from format ${String(report.fromVersion)} to ${String(report.toVersion)}: ${report.brought.join('; ')}.${cleared} A backup from before lies at ${backup.path}.`,
   );
+}
+
+/** What an import left that was ended by a crash. */
+function sweep(db: Database.Database, nowEpochS: number): void {
+  const sweptCount = sweepUnfinishedImports(db);
+  if (sweptCount > 0)
+    addNotice(
+      db,
+      nowEpochS,
+      'The program ended while a weather file was being imported. What had been read of it was removed; everything else is as it was. Import the file again.',
+    );
 }
 
 function isUnwritable(error: unknown): boolean {

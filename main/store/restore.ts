@@ -11,6 +11,7 @@ import { migrate, newestVersion } from './migrate.ts';
 import { migrations } from './migrations/all.ts';
 import { addNotice } from './notices.ts';
 import { refusalFor } from './refusals.ts';
+import { hasUnfinishedImport, sweepUnfinishedImports } from './weather-imports.ts';
 
 export interface Restored {
   /** Where the library as it was before now lies; null where there was none. */
@@ -64,6 +65,11 @@ export async function restoreInto(
   nowEpochS: number,
 ): Promise<{ keptPath: string }> {
   requireRestorable(libraryPath, backupPath);
+  if (hasUnfinishedImport(db))
+    throw new Refusal(
+      'in-use',
+      'A weather file is being imported. Nothing was changed. Wait for it or cancel it, and restore the backup then.',
+    );
   const keptPath = keptName(libraryPath, nowEpochS);
   const aside = `${libraryPath}.restoring`;
   try {
@@ -76,6 +82,8 @@ export async function restoreInto(
     throw notRestored(error);
   }
   const report = migrate(db, migrations);
+  // The backup may have been made while a file was being imported.
+  sweepUnfinishedImports(db);
   const brought =
     report === null
       ? ''

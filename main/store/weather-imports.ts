@@ -108,7 +108,12 @@ export function removeImport(db: Database.Database, importId: number): void {
   }).immediate();
 }
 
-/** Remove what an import left behind that was ended by a crash. Called when the writing thread opens a library. */
+/** True while an import is running: what a crash left is swept before anything else. */
+export function hasUnfinishedImport(db: Database.Database): boolean {
+  return db.prepare('SELECT 1 FROM weather_import WHERE finished_epoch_s IS NULL').get() !== undefined;
+}
+
+/** Remove what an import left behind that was ended by a crash. Called when a library is opened for writing. */
 export function sweepUnfinishedImports(db: Database.Database): number {
   const unfinished = db
     .prepare<[], { id: number }>('SELECT id FROM weather_import WHERE finished_epoch_s IS NULL')

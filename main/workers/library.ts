@@ -7,7 +7,7 @@ import { findRequest } from '../requests/table.ts';
 import { backUpAtStart, lastChangedMs } from '../store/backups.ts';
 import { addNotice } from '../store/notices.ts';
 import { openForReading, openLibrary } from '../store/open.ts';
-import { sweepUnfinishedImports } from '../store/weather-imports.ts';
+import { logSlowStatements } from '../store/slow-log.ts';
 import type { FromThread, LibraryThreadData, ToThread } from './messages.ts';
 import { workerUrl } from './worker-url.ts';
 
@@ -31,7 +31,6 @@ async function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData
     port.close();
     return;
   }
-  if (role === 'writer') sweepUnfinishedImports(db);
   const running = new Map<string, AbortController>();
 
   port.on('message', (message: ToThread) => {
@@ -45,6 +44,7 @@ async function serve(port: MessagePort, { role, libraryPath }: LibraryThreadData
     }
   });
   say({ type: 'ready' });
+  logSlowStatements(db, process.env.TAREWING_SLOW_MS);
   if (role === 'writer') void backUp();
 
   // After the window has its library: a backup is never what a person waits for.

@@ -1,13 +1,11 @@
 import { writeSync } from 'node:fs';
-import { sweepUnfinishedImports } from '../../../main/store/weather-imports.ts';
 import { fileLibrary } from '../file-library.ts';
 import { dieAt } from './die-at.ts';
 
 // A process that imports a weather file, takes it back and imports it again until it is killed (imports.test.ts):
-// node importer.ts LIBRARY FILE [before|after N]. It begins as the writing thread does.
+// node importer.ts LIBRARY FILE [before|after N].
 const [path = '', file = '', edge, commit] = process.argv.slice(2);
 const library = await fileLibrary(path, { onStatement: dieAt(edge, Number(commit)) });
-sweepUnfinishedImports(library.db);
 for (const { importId } of (await library.ask('weather.imports', {})) as { importId: number }[])
   await library.ask('weather.takeBack', { importId });
 for (;;) {

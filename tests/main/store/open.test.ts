@@ -14,7 +14,7 @@ import { expect, test } from 'vitest';
 import { applicationId, readHeader } from '../../../main/store/header.ts';
 import { newestVersion } from '../../../main/store/migrate.ts';
 import { migrations } from '../../../main/store/migrations/all.ts';
-import { openLibrary } from '../../../main/store/open.ts';
+import { openForReading, openLibrary } from '../../../main/store/open.ts';
 import { readSetting, writeSetting } from '../../../main/store/settings.ts';
 import { refused } from './refused.ts';
 import { bytesOf, temporaryFolder } from './temporary-folder.ts';
@@ -216,4 +216,23 @@ test.each([
   });
   expect(bytesOf(folder.path)).toEqual(before);
   chmodSync(folder.path, 0o755);
+});
+
+test.each([
+  ['a newer library', 99_990, 'library-newer', /its format is 99990/],
+  ['an older library', 10, 'library-older', /older format 10.*Open it once in the window/],
+])('a reader refuses %s instead of mistaking its tables', async (_title, version, code, says) => {
+  const path = await soundLibrary();
+  const db = new Database(path);
+  db.pragma(`user_version = ${String(version)}`);
+  db.close();
+  const problem = await refused(() => openForReading(path));
+  expect(problem.code).toBe(code);
+  expect(problem.sentence).toMatch(says);
+});
+
+test('a reader refuses what is no library', async () => {
+  const path = folder.join('diary.tarewing');
+  writeFileSync(path, 'Dear diary, today we flew to the lake and back.\n'.repeat(20));
+  expect((await refused(() => openForReading(path))).code).toBe('library-foreign');
 });

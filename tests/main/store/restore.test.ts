@@ -122,3 +122,18 @@ test('neither a missing backup nor the library itself is restored', async () => 
   db.close();
   expect(readdirSync(folder.path).sort()).toEqual(['mine.tarewing', 'mine.tarewing-backups']);
 });
+
+test('nothing is restored under a running import; and a backup made during one comes back without its half', async () => {
+  const { path, backup, db } = await libraryWithBackup();
+  db.exec(`
+    INSERT INTO weather_station (id, name, latitude_deg, longitude_deg, elevation_m, place_from)
+      VALUES ('s', 'Strip', 40, -105, 1600, 'typed');
+    INSERT INTO weather_import (station_id, file_name, begun_epoch_s) VALUES ('s', 'strip.csv', 1790000000);
+  `);
+  expect((await refused(() => restoreInto(db, path, backup.path, nowEpochS))).code).toBe('in-use');
+  const during = await makeBackup(db, path, 'asked', nowEpochS);
+  db.exec('DELETE FROM weather_import');
+  await restoreInto(db, path, during.path, nowEpochS);
+  expect(db.prepare('SELECT count(*) AS count FROM weather_import').get()).toEqual({ count: 0 });
+  db.close();
+});
