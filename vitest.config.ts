@@ -16,6 +16,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/desktop/**', 'tests/renderer/**/*.browser.test.ts'],
+          // Some study many drawn cases, and the machine may be slow; how long things take is for the benches.
+          testTimeout: 60_000,
         },
       },
       {
