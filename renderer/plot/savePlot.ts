@@ -1,7 +1,10 @@
 import encodeSans from '../ui/encode-sans-latin-wdth-normal.woff2?url';
 
-/** What decides how a drawn thing looks; written into the file so that it stands without the program's styles. */
-const kept = [
+/**
+ * What decides how a drawn thing looks, as attributes of SVG: the page's policy forbids style attributes, and a file
+ * that uses none is read by more programs.
+ */
+const keptOfShapes = [
   'fill',
   'fill-opacity',
   'fill-rule',
@@ -11,13 +14,8 @@ const kept = [
   'stroke-dasharray',
   'stroke-linejoin',
   'paint-order',
-  'font-family',
-  'font-size',
-  'font-weight',
-  'font-stretch',
-  'font-variant-numeric',
-  'text-anchor',
 ] as const;
+const keptOfText = ['font-family', 'font-size', 'font-weight', 'font-stretch', 'text-anchor'] as const;
 
 /** Room around the figure, so that labels on its edge are whole. */
 const marginPx = 12;
@@ -76,8 +74,10 @@ export function saveFile(name: string, content: Blob): void {
 
 function resolveStyles(from: Element, to: Element): void {
   const style = getComputedStyle(from);
-  const words = kept.map((name) => `${name}:${style.getPropertyValue(name)}`);
-  to.setAttribute('style', words.join(';'));
+  const kept = from instanceof SVGTextElement ? [...keptOfShapes, ...keptOfText] : keptOfShapes;
+  // What only holds others (a group, a clip) hands nothing down: each drawn thing has its own.
+  if (from instanceof SVGGeometryElement || from instanceof SVGTextElement)
+    for (const name of kept) to.setAttribute(name, style.getPropertyValue(name));
   Array.from(from.children).forEach((child, index) => {
     const twin = to.children[index];
     if (twin !== undefined) resolveStyles(child, twin);
@@ -97,6 +97,6 @@ async function fontOf(): Promise<SVGStyleElement> {
   const bytes = new Uint8Array(await (await fetch(encodeSans)).arrayBuffer());
   let text = '';
   for (const byte of bytes) text += String.fromCharCode(byte);
-  style.textContent = `@font-face{font-family:'Encode Sans';font-weight:100 900;font-stretch:75% 125%;src:url(data:font/woff2;base64,${btoa(text)}) format('woff2')}`;
+  style.textContent = `@font-face{font-family:'Encode Sans';font-weight:100 900;font-stretch:75% 125%;src:url(data:font/woff2;base64,${btoa(text)}) format('woff2')}text{font-variant-numeric:tabular-nums lining-nums}`;
   return style;
 }

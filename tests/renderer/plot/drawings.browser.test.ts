@@ -39,7 +39,8 @@ test('a saved figure stands alone: no classes, no variables, the font inside', a
   expect(parsed.querySelector('parsererror')).toBeNull();
   const limit = [...parsed.querySelectorAll('path')].at(-1);
   // --ink of the light theme, tokens.css: #181d1a
-  expect(limit?.getAttribute('style')).toContain('stroke:rgb(24, 29, 26)');
+  expect(limit?.getAttribute('stroke')).toBe('rgb(24, 29, 26)');
+  expect(text).not.toContain('style=');
 });
 
 test('a saved picture has twice the figure’s size and is not empty', async () => {
