@@ -32,6 +32,32 @@ inEveryHost('The shell', (host) => {
     });
   });
 
+  test('prints one white sheet from a dark window, its plot inside the paper and no verbs on it', async () => {
+    await withWindow(host, {}, async ({ page }) => {
+      await fromPage(page, 'aircraft.put', { aircraft: exampleAircraft() });
+      await fromPage(page, 'fillTest.put', { test: exampleFillTest('may-test', 'front') });
+      await fromPage(page, 'settings.put', { key: 'theme', value: 'dark', named: 'dark' });
+      await page.getByRole('link', { name: /^Fuel/ }).click();
+      await page.getByRole('slider', { name: 'Gauge reading' }).waitFor();
+      await expect.poll(() => page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dark');
+      await page.emulateMedia({ media: 'print' });
+      const paper = await page.evaluate(() => {
+        const figure = document.querySelector('svg.figure')?.getBoundingClientRect();
+        return {
+          ground: getComputedStyle(document.body).backgroundColor,
+          ink: getComputedStyle(document.body).color,
+          figureRight: figure?.right ?? Infinity,
+          width: document.documentElement.clientWidth,
+          verbs: [...document.querySelectorAll('button.do, .btn, nav, .grip')].filter(
+            (each) => each.getClientRects().length > 0,
+          ).length,
+        };
+      });
+      expect(paper).toMatchObject({ ground: 'rgb(255, 255, 255)', ink: 'rgb(0, 0, 0)', verbs: 0 });
+      expect(paper.figureRight).toBeLessThanOrEqual(paper.width);
+    });
+  });
+
   test('keeps theme, size of the text and screen over a restart, and undoes them by keyboard', async () => {
     const look = () => ({
       theme: document.documentElement.dataset['theme'],
