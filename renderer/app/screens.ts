@@ -2,6 +2,7 @@ import type { Component } from 'svelte';
 import type { Screen } from '../../main/requests/define.ts';
 import { aircraftScreen } from '../screens/aircraft/aircraftScreen.ts';
 import { fuelScreen } from '../screens/fuel/fuelScreen.ts';
+import { loadingScreen } from '../screens/loading/loadingScreen.ts';
 import type { App } from './app.svelte.ts';
 
 /** A screen that works: listed in the index in this order. */
@@ -16,4 +17,4 @@ export interface ScreenEntry {
   answer: (app: App) => () => string;
 }
 
-export const screens: readonly ScreenEntry[] = [aircraftScreen, fuelScreen];
+export const screens: readonly ScreenEntry[] = [aircraftScreen, loadingScreen, fuelScreen];

@@ -1,4 +1,5 @@
 import type { InputOf } from '../../../main/requests/table.ts';
+import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
 import type { AircraftRecord } from '../../../shared-calc/loading/records.ts';
 import {
   emptyFromScales,
@@ -35,12 +36,10 @@ export interface WeighingDraft {
   note: string;
 }
 
-/** Nine times in ten the truth lies within 1.645 standard uncertainties. */
-export const nineInTen = 1.645;
 // Nine times in ten a workshop's platform scale is good to 0.8 kg, a plumb line and tape to 5 mm. Common practice, no
 // source: shown in the form and changed there.
-const usualScaleSdKg = 0.8 / nineInTen;
-const usualWheelArmSdM = 0.005 / nineInTen;
+const usualScaleSdKg = 0.8 / NINE_IN_TEN_SDS;
+const usualWheelArmSdM = 0.005 / NINE_IN_TEN_SDS;
 
 /** An empty form, the wheels' arms as entered for the aeroplane. */
 export function newWeighingDraft(aircraft: AircraftRecord, today: string): WeighingDraft {

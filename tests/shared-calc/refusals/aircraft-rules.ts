@@ -1,5 +1,6 @@
 import { aircraftFaults, envelopeFaults } from '../../../shared-calc/loading/aircraft-faults.ts';
 import { aeroplaneOf, caseOf, loadFigures } from '../../../shared-calc/loading/case-of.ts';
+import { knownMassDefaults } from '../../../shared-calc/loading/known-mass.ts';
 import { loadingFaults } from '../../../shared-calc/loading/loading-faults.ts';
 import { reserveOf } from '../../../shared-calc/loading/reserve.ts';
 import { isUncompared, loadingReview } from '../../../shared-calc/wording/loading-review.ts';
@@ -20,6 +21,7 @@ export const refusals: RoomRefusals = {
     [caseOf, 'names what is missing as data: tests/main/requests/loading-review.test.ts'],
     [aeroplaneOf, 'puts the same figures under other names; the calculation checks their ranges'],
     [loadFigures, 'looks up a person'],
+    [knownMassDefaults, 'takes words only'],
     [reserveOf, 'takes a loading that was checked when it was kept'],
     [loadingReview, 'turns every refusal of the calculation into a sentence'],
     [isUncompared, 'takes no number'],

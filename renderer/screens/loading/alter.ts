@@ -1,0 +1,47 @@
+import { loadFigures } from '../../../shared-calc/loading/case-of.ts';
+import type { LoadingRecord, PersonRecord, TankRecord } from '../../../shared-calc/loading/records.ts';
+
+// One way to change a figure of a loading, whether it was typed, stepped or dragged. Each alters the copy it is given.
+
+/** A mass for this loading alone; whoever is on the list keeps theirs. */
+export function withMassKg(
+  copy: LoadingRecord,
+  itemId: string,
+  people: readonly PersonRecord[],
+  massKg: number,
+): void {
+  const item = copy.items.find(({ id }) => id === itemId);
+  const figures = item === undefined ? null : loadFigures(item, people);
+  if (item === undefined || figures === null || figures.massKg === massKg) return;
+  item.typed = {
+    name: figures.name,
+    massKg,
+    known: figures.known,
+    sdKg: figures.sdKg,
+    biasKg: figures.biasKg,
+  };
+}
+
+/** Usable litres in a tank, as doubtful as before (or as told); never beyond empty or full. */
+export function withFuelL(
+  copy: LoadingRecord,
+  tank: Pick<TankRecord, 'id' | 'capacityL' | 'unusableL'>,
+  bestL: number,
+  doubtL?: number,
+): void {
+  const old = copy.fuel.find(({ tankId }) => tankId === tank.id);
+  const doubt = doubtL ?? (old === undefined ? 0 : old.highL - old.lowL) / 2;
+  const usableL = tank.capacityL - tank.unusableL;
+  const figures = {
+    tankId: tank.id,
+    lowL: Math.max(0, bestL - doubt),
+    bestL,
+    highL: Math.max(bestL, Math.min(usableL, bestL + doubt)),
+  };
+  copy.fuel =
+    old === undefined
+      ? [...copy.fuel, figures]
+      : copy.fuel.map((each) => (each.tankId === tank.id ? figures : each));
+  // Fuel in a tank that is in no order would never be burned.
+  if (!copy.burn.tankIds.includes(tank.id)) copy.burn.tankIds = [...copy.burn.tankIds, tank.id];
+}

@@ -1,0 +1,131 @@
+import type { LoadingResult, LimitMargin } from '../../../shared-calc/loading/assess.ts';
+import { limitingMomentKgM, type EnvelopeBands } from '../../../shared-calc/loading/envelope.ts';
+import { pointAfterL, pointAt, type FlightPoint } from '../../../shared-calc/loading/point.ts';
+import type { PlotPoint } from './coordinates.ts';
+
+type Place = (massKg: number, momentKgM: number) => number;
+
+/** Pieces into which each stretch between two events is drawn. */
+const pieceCount = 16;
+
+/** The flight between two amounts burned, as points of the plot: every event lies on it exactly. */
+export function flightLine(result: LoadingResult, place: Place, fromL = 0, toL = Infinity): PlotPoint[] {
+  const { model, path } = result;
+  const lastL = path.burnedL[path.nodes - 1] ?? 0;
+  const endL = Math.min(toL, lastL);
+  const at = new Set<number>([fromL, endL]);
+  for (let node = 0; node + 1 < path.nodes; node += 1) {
+    const a = path.burnedL[node] ?? 0;
+    const b = path.burnedL[node + 1] ?? a;
+    for (let i = 0; i <= pieceCount; i += 1) {
+      const burnedL = a + ((b - a) * i) / pieceCount;
+      if (burnedL > fromL && burnedL < endL) at.add(burnedL);
+    }
+  }
+  return [...at]
+    .sort((a, b) => a - b)
+    .map((burnedL) => {
+      const point = pointAfterL(model, path, burnedL);
+      return [place(point.massKg, point.momentKgM), point.massKg];
+    });
+}
+
+/** Where the aeroplane is so many seconds after take-off; null before and after the flight. */
+export function pointAtTime(result: LoadingResult, timeS: number): FlightPoint | null {
+  const { model, path } = result;
+  for (let node = Math.max(0, path.takeOff); node + 1 < path.nodes; node += 1) {
+    const a = path.timeS[node] ?? 0;
+    const b = path.timeS[node + 1] ?? a;
+    if (timeS < a || timeS > b || b === a) continue;
+    const lengthL = (path.burnedL[node + 1] ?? 0) - (path.burnedL[node] ?? 0);
+    return pointAt(model, path, node, ((timeS - a) / (b - a)) * lengthL);
+  }
+  return null;
+}
+
+/** Every half hour of the flight, by its seconds after take-off. */
+export function halfHours(result: LoadingResult): { timeS: number; point: FlightPoint }[] {
+  const marks: { timeS: number; point: FlightPoint }[] = [];
+  for (let timeS = 1800; timeS <= result.exhausted.afterTakeOffS; timeS += 1800) {
+    const point = pointAtTime(result, timeS);
+    if (point !== null) marks.push({ timeS, point });
+  }
+  return marks;
+}
+
+/** A named instant of the flight, for the table and beside the plot. */
+export interface FlightEvent {
+  name: string;
+  point: FlightPoint;
+  kind: 'ramp' | 'take-off' | 'tank' | 'landing' | 'exhausted';
+}
+
+/** Ramp, take-off, every tank run empty, landing, usable fuel exhausted; in the order of the flight. */
+export function flightEvents(result: LoadingResult): FlightEvent[] {
+  const { model, path } = result;
+  const events: FlightEvent[] = [];
+  for (let node = 0; node < path.nodes; node += 1) {
+    const point = pointAt(model, path, node, 0);
+    const add = (name: string, kind: FlightEvent['kind']) => events.push({ name, point, kind });
+    if (node === 0) add('Ramp', 'ramp');
+    if (point.marks.includes('take-off')) add('Take-off', 'take-off');
+    const emptied = model.aeroplane.tanks.find(({ id }) => id === point.emptiedTankId);
+    const isEnd = point.marks.includes('usable fuel exhausted');
+    if (emptied !== undefined && !isEnd) add(`${emptied.name} empty`, 'tank');
+    if (point.marks.includes('landing')) add('Landing', 'landing');
+    if (isEnd) add('Usable fuel exhausted', 'exhausted');
+  }
+  return events;
+}
+
+/**
+ * The event at which the margin is least; null where it is least between events. The verdict takes the worst figures of
+ * fuel and the drawing the best, so that the same event may come a few minutes apart: it is known by what happens there.
+ */
+export function leastEvent(result: LoadingResult, events: readonly FlightEvent[]): FlightEvent | null {
+  const worst = result.least?.worst ?? null;
+  if (worst === null) return null;
+  return (
+    events.find(
+      ({ point }) =>
+        Math.abs(worst.burnedL - point.burnedL) < 1e-6 ||
+        (worst.emptiedTankId !== null && worst.emptiedTankId === point.emptiedTankId) ||
+        worst.marks.some((mark) => point.marks.includes(mark)),
+    ) ?? null
+  );
+}
+
+/** Forward and aft limit as arms at a mass, m: those of the lightest or heaviest vertex beyond them. */
+export function armLimitsAt(envelope: EnvelopeBands, massKg: number): { forwardM: number; aftM: number } {
+  const band =
+    massKg < envelope.lowestKg
+      ? envelope.below
+      : (envelope.bands.find(({ highestKg }) => massKg <= highestKg) ?? envelope.above);
+  const forward = band.spans[0]?.forward;
+  const aft = band.spans.at(-1)?.aft;
+  if (forward === undefined || aft === undefined)
+    throw new Error('an envelope has a forward and an aft side');
+  return {
+    forwardM: limitingMomentKgM(forward, massKg) / massKg,
+    aftM: limitingMomentKgM(aft, massKg) / massKg,
+  };
+}
+
+/** The envelope that holds in flight, whose margins the table gives; null where there is none. */
+export function flightEnvelope(result: LoadingResult): EnvelopeBands | null {
+  const limit = result.margins.find(
+    (each) => each.limit.kind === 'aft' && each.limit.phase === 'flight',
+  )?.limit;
+  return limit !== undefined && 'envelope' in limit ? limit.envelope : null;
+}
+
+/** Stretches outside the forward or aft limit in flight: where the heavy line turns hollow. */
+export function outsideStretches(
+  result: LoadingResult,
+): { margin: LimitMargin; fromL: number; toL: number }[] {
+  return result.margins.flatMap((margin) =>
+    margin.limit.kind === 'forward' || margin.limit.kind === 'aft' || margin.limit.kind === 'most'
+      ? margin.outside.map(({ fromL, toL }) => ({ margin, fromL, toL }))
+      : [],
+  );
+}

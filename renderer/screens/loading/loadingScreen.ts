@@ -1,0 +1,27 @@
+import { query } from '../../app/query.svelte.ts';
+import type { ScreenEntry } from '../../app/screens.ts';
+import LoadingSheet from './LoadingSheet.svelte';
+
+export const loadingScreen: ScreenEntry = {
+  id: 'loading',
+  word: 'Loading',
+  sheet: LoadingSheet,
+  answer: (app) => {
+    const list = query(
+      app,
+      'loading.list',
+      () => (app.aeroplaneId === null ? null : { aircraftId: app.aeroplaneId }),
+      ['loading', 'aircraft'],
+    );
+    const review = query(
+      app,
+      'loading.review',
+      () =>
+        list.answer?.currentId == null
+          ? null
+          : { loadingId: list.answer.currentId, units: app.units.of('mass') === 'lb' ? 'US' : 'metric' },
+      ['loading', 'aircraft', 'people'],
+    );
+    return () => review.answer?.inShort ?? (list.answer?.loadings.length === 0 ? 'none yet' : '');
+  },
+};
