@@ -45,6 +45,16 @@ const skipped = z.array(
   }),
 );
 
+/** Where the records of a file put their station, as most of them say it. */
+const placeInFile = z.strictObject({
+  name: z.string().nullable(),
+  latitudeDeg: z.number(),
+  longitudeDeg: z.number(),
+  elevationM: z.number().nullable(),
+  rowCount: z.int(),
+  placedRowCount: z.int(),
+});
+
 const listed = z.strictObject({
   key: z.string(),
   name: z.string(),
@@ -100,6 +110,7 @@ const preview = z.strictObject({
   firstEpochS: z.number().nullable(),
   lastEpochS: z.number().nullable(),
   stationsInFile: z.array(z.strictObject({ identifier: z.string(), rowCount: z.int() })),
+  placeInFile: placeInFile.nullable(),
   skipped,
   stationGuess: listed.nullable(),
   guessedFrom: z.enum(['file name', 'identifier in the file']).nullable(),

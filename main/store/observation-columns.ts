@@ -4,14 +4,23 @@ export type Nature = 'observed' | 'typical year' | 'averages' | 'model';
 /** Not reported. The same in every 16-bit column of a block. */
 export const missing = -32768;
 
-/** What a flag bit of an observation says; migration 50 has the same list for readers of the file. */
+/** What a flag bit of an observation says; the migrations have the same list for readers of the file. */
 export const flag = {
   special: 1,
   temperatureOutOfRange: 2,
   dewPointAboveTemperature: 4,
   pressureOutOfRange: 8,
   windOutOfRange: 16,
+  /** Temperature, dew point or a pressure; kept. */
   suspectBySource: 32,
+  /** Wind or gust; kept. */
+  suspectWindBySource: 64,
+  /** Temperature, dew point or a pressure stands alone against the reports around it; kept. See plausibility.ts. */
+  spike: 128,
+  /** Temperature and dew point, or the pressure, did not move for a day or longer; kept. */
+  stuck: 256,
+  /** Temperature in whole degrees only: good to half a degree, some 60 ft of density altitude. */
+  wholeDegrees: 512,
 } as const;
 
 /** Pressures are kept in hundredths of hPa less these, so that 16 bits hold them: 672 to 1 327 hPa ... */

@@ -1,4 +1,4 @@
-import { absent, fillReport, type RawValues } from './check-ranges.ts';
+import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts';
 import { minuteOfMonth } from './calendar.ts';
 import { fixedDigits, hundredths, nothing, numbersFrom, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
@@ -70,16 +70,7 @@ export const archiveCsv: Kind = {
       .some((line) => headerOf(line) !== null),
   open: (sink, problems, options): Reader => {
     const report = emptyReport();
-    const raw: RawValues = {
-      temperatureC100: absent,
-      dewPointC100: absent,
-      altimeterSettingHpa100: absent,
-      seaLevelPressureHpa100: absent,
-      stationPressureHpa100: absent,
-      windFromDeg: absent,
-      windSpeedMs100: absent,
-      gustMs100: absent,
-    };
+    const raw = emptyRow();
     const remarks: string[] = ['Special reports are in it and are not marked as such.'];
     const stations = new Map<string, { identifier: string; rowCount: number }>();
     let columns: Columns | null = null;
@@ -202,7 +193,7 @@ export const archiveCsv: Kind = {
             return;
           }
         }
-        if (!fillReport(report.values, raw, false, problems, lineNumber, example)) {
+        if (!fillReport(report.values, raw, 0, problems, lineNumber, example)) {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }

@@ -48,23 +48,38 @@ export interface RawValues {
   gustMs100: number;
 }
 
+/** A row in which nothing was reported, for a reader to fill again and again. */
+export function emptyRow(): RawValues {
+  return {
+    temperatureC100: absent,
+    dewPointC100: absent,
+    altimeterSettingHpa100: absent,
+    seaLevelPressureHpa100: absent,
+    stationPressureHpa100: absent,
+    windFromDeg: absent,
+    windSpeedMs100: absent,
+    gustMs100: absent,
+  };
+}
+
 /** Not reported, among raw values: outside everything that a reader can produce. */
 export const absent = missing * 65_536;
 
 /**
  * Check a row's values one by one and fill the report. A value out of range is left out, flagged and counted; the
  * row's others stay. A speed without a direction counts as variable, which is the safe side for runways.
+ * @param ownFlags what the reader itself has to say: flag.special, flag.suspectBySource ...
  * @returns false where nothing is left that could be kept
  */
 export function fillReport(
   values: Record<ColumnName, number>,
   raw: RawValues,
-  specialReport: boolean,
+  ownFlags: number,
   problems: ProblemList,
   line: number,
   example: () => string,
 ): boolean {
-  let flags = specialReport ? flag.special : 0;
+  let flags = ownFlags;
   flags |= place(values, 'temperatureC100', raw.temperatureC100, temperature, 0, flag.temperatureOutOfRange);
   flags |= place(values, 'dewPointC100', raw.dewPointC100, temperature, 0, flag.temperatureOutOfRange);
   flags |= place(

@@ -1,4 +1,4 @@
-import { absent, fillReport, type RawValues } from './check-ranges.ts';
+import { absent, emptyRow, fillReport } from './check-ranges.ts';
 import { minuteOfMonth } from './calendar.ts';
 import { fixedDigits, integer, numbersFrom, textOf } from './digits.ts';
 import { emptyReport } from './month-collector.ts';
@@ -25,16 +25,7 @@ export const isdLite: Kind = {
   recognises: (head) => layout.test(textOf(head, 0, Math.min(head.length, 80))),
   open: (sink, problems): Reader => {
     const report = emptyReport();
-    const raw: RawValues = {
-      temperatureC100: absent,
-      dewPointC100: absent,
-      altimeterSettingHpa100: absent,
-      seaLevelPressureHpa100: absent,
-      stationPressureHpa100: absent,
-      windFromDeg: absent,
-      windSpeedMs100: absent,
-      gustMs100: absent,
-    };
+    const raw = emptyRow();
     return {
       kind: 'isd-lite',
       kindInWords: 'compact hourly file of the Integrated Surface Data',
@@ -77,7 +68,7 @@ export const isdLite: Kind = {
         raw.seaLevelPressureHpa100 = pressure === notReported ? absent : pressure * 10;
         raw.windFromDeg = direction === notReported ? absent : direction;
         raw.windSpeedMs100 = speed === notReported ? absent : speed * 10;
-        if (!fillReport(report.values, raw, false, problems, lineNumber, example)) {
+        if (!fillReport(report.values, raw, 0, problems, lineNumber, example)) {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }

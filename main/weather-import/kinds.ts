@@ -1,12 +1,17 @@
 import { archiveCsv } from './archive-csv.ts';
+import { isdCsv } from './isd-csv.ts';
+import { isdFixed } from './isd-fixed.ts';
 import { isdLite } from './isd-lite.ts';
 import type { Kind } from './reader.ts';
 
 /** Every kind that can be read; the first that recognises a file's beginning reads it. */
-const kinds: readonly Kind[] = [isdLite, archiveCsv];
+const kinds: readonly Kind[] = [isdLite, isdFixed, isdCsv, archiveCsv];
 
-export const kindsInWords =
-  "NOAA's compact hourly files (fixed columns, as in 725300-94846-2016.gz) and the station archive of airport reports (CSV whose header has station, valid and tmpf or tmpc)";
+export const kindsInWords = [
+  "NOAA's compact hourly files (fixed columns, as in 725300-94846-2016.gz)",
+  'fixed-width files and global hourly CSV of the Integrated Surface Data',
+  'the station archive of airport reports (CSV whose header has station, valid and tmpf or tmpc)',
+].join('; ');
 
 export function kindOf(head: Uint8Array): Kind | null {
   return kinds.find((kind) => kind.recognises(head)) ?? null;

@@ -1,5 +1,7 @@
 import { columnNames, missing, type ColumnName, type MonthBlock } from '../store/observation-columns.ts';
 import { monthStartEpochS } from './calendar.ts';
+import { flagImplausible } from './plausibility.ts';
+import type { ProblemList } from './problems.ts';
 
 /** One report as a reader hands it over: integers in the block's units; `missing` where not reported. */
 export interface Report {
@@ -7,6 +9,8 @@ export interface Report {
   monthIndex: number;
   minuteOfMonth: number;
   values: Record<ColumnName, number>;
+  /** Line of the file, for examples. */
+  line: number;
 }
 
 /** A report object that a reader fills again for each row. */
@@ -14,6 +18,7 @@ export function emptyReport(): Report {
   return {
     monthIndex: 0,
     minuteOfMonth: 0,
+    line: 0,
     values: Object.fromEntries(columnNames.map((name) => [name, missing])) as Record<ColumnName, number>,
   };
 }
@@ -27,6 +32,7 @@ interface OpenMonth {
   inOrder: boolean;
   lastMinute: number;
   minute: Uint16Array;
+  line: Uint32Array;
   columns: Record<ColumnName, Int16Array>;
 }
 
@@ -35,7 +41,13 @@ export class MonthCollector {
   readonly #open = new Map<number, OpenMonth>();
   readonly #parts = new Map<number, number>();
   readonly #done: MonthBlock[] = [];
+  readonly #problems: ProblemList;
   #current: OpenMonth | null = null;
+
+  /** @param problems takes what stands out within a month: spikes and stuck values */
+  constructor(problems: ProblemList) {
+    this.#problems = problems;
+  }
 
   add(report: Report): void {
     let month = this.#current;
@@ -45,6 +57,7 @@ export class MonthCollector {
     if (report.minuteOfMonth < month.lastMinute) month.inOrder = false;
     month.lastMinute = report.minuteOfMonth;
     month.minute[at] = report.minuteOfMonth;
+    month.line[at] = report.line;
     const { columns } = month;
     const { values } = report;
     // Written out, not looped: this is the innermost step of an import.
@@ -79,6 +92,7 @@ export class MonthCollector {
         inOrder: true,
         lastMinute: -1,
         minute: new Uint16Array(1024),
+        line: new Uint32Array(1024),
         columns: Object.fromEntries(
           columnNames.map((name) => [name, new Int16Array(1024)]),
         ) as OpenMonth['columns'],
@@ -102,6 +116,7 @@ export class MonthCollector {
     const part = this.#parts.get(month.monthIndex) ?? 0;
     this.#parts.set(month.monthIndex, part + 1);
     const order = month.inOrder ? null : timeOrder(month);
+    flagImplausible(month, order, this.#problems);
     const columns = Object.fromEntries(
       columnNames.map((name) => [
         name,
@@ -125,6 +140,9 @@ function grow(month: OpenMonth): void {
   const minute = new Uint16Array(length);
   minute.set(month.minute);
   month.minute = minute;
+  const line = new Uint32Array(length);
+  line.set(month.line);
+  month.line = line;
   for (const name of columnNames) {
     const column = new Int16Array(length);
     column.set(month.columns[name]);

@@ -15,6 +15,20 @@ export interface Reader {
   line(bytes: Uint8Array, from: number, to: number, lineNumber: number): void;
   /** The stations named inside, with their rows; empty where a file of this kind names none. */
   stationsInFile(): { identifier: string; rowCount: number }[];
+  /** Where the records say that the station lies; left out by kinds that never say. */
+  placeInFile?(): PlaceInFile | null;
+}
+
+/** A station's place as most of its records give it. A place of 0, 0 is none, and so is the elevation beside it. */
+export interface PlaceInFile {
+  name: string | null;
+  latitudeDeg: number;
+  longitudeDeg: number;
+  /** null where the records have a place and no elevation. */
+  elevationM: number | null;
+  /** Rows with exactly this place, of all with any. */
+  rowCount: number;
+  placedRowCount: number;
 }
 
 export interface ReaderOptions {
@@ -29,5 +43,5 @@ export type Sink = (report: Report) => void;
 export interface Kind {
   /** @param head the first 64 kB at most, decompressed, without byte-order mark */
   recognises(head: Uint8Array): boolean;
-  open(sink: Sink, problems: ProblemList, options: ReaderOptions): Reader;
+  open(sink: Sink, problems: ProblemList, options: ReaderOptions, head: Uint8Array): Reader;
 }

@@ -7,7 +7,7 @@ import { FileProblem } from './file-problem.ts';
 import { kindOf, kindsInWords } from './kinds.ts';
 import { MonthCollector, type Report } from './month-collector.ts';
 import { ProblemList, type Skipped } from './problems.ts';
-import type { Reader } from './reader.ts';
+import type { PlaceInFile, Reader } from './reader.ts';
 import { isUsable, spoiltFor } from './usable.ts';
 
 /** What a file turned out to hold. */
@@ -28,6 +28,8 @@ export interface ScanSummary {
   firstEpochS: number | null;
   lastEpochS: number | null;
   stationsInFile: { identifier: string; rowCount: number }[];
+  /** Where the records put their station; null where they do not say. */
+  placeInFile: PlaceInFile | null;
   skipped: Skipped[];
 }
 
@@ -99,9 +101,9 @@ async function isGzip(path: string): Promise<boolean> {
 
 /** One pass over a file's bytes. */
 class Scan {
-  readonly collector = new MonthCollector();
   rowCount = 0;
   readonly #problems = new ProblemList();
+  readonly collector = new MonthCollector(this.#problems);
   readonly #reader: Reader;
   readonly #unusable = new Map<string, number>();
   #usableCount = 0;
@@ -116,8 +118,8 @@ class Scan {
   #begun = false;
 
   constructor(firstChunk: Buffer, options: ScanOptions) {
-    const head = withoutMark(firstChunk);
-    const kind = kindOf(head.subarray(0, 65_536));
+    const head = withoutMark(firstChunk).subarray(0, 65_536);
+    const kind = kindOf(head);
     if (kind === null) throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
     this.#reader = kind.open(
       (report) => {
@@ -125,6 +127,7 @@ class Scan {
       },
       this.#problems,
       { stationInFile: options.stationInFile },
+      head,
     );
   }
 
@@ -170,6 +173,7 @@ class Scan {
       firstEpochS: some ? epochS(this.#firstMonth, this.#firstMinute) : null,
       lastEpochS: some ? epochS(this.#lastMonth, this.#lastMinute) : null,
       stationsInFile: reader.stationsInFile(),
+      placeInFile: reader.placeInFile?.() ?? null,
       skipped: this.#problems.list(),
     };
   }
@@ -181,6 +185,7 @@ class Scan {
   }
 
   #take(report: Report): void {
+    report.line = this.#lineCount;
     this.collector.add(report);
     this.rowCount++;
     const { monthIndex, minuteOfMonth, values } = report;

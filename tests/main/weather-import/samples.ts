@@ -24,6 +24,7 @@ export interface Plain {
   dewPointC?: number;
   altimeterSettingHpa?: number;
   seaLevelPressureHpa?: number;
+  stationPressureHpa?: number;
   windFromDeg?: number;
   windSpeedMs?: number;
   gustMs?: number;
@@ -62,6 +63,7 @@ function plain(block: MonthBlock): Plain[] {
     put('dewPointC', value(columns.dewPointC100, 0, 0.01));
     put('altimeterSettingHpa', value(columns.altimeterSettingHpa100, 100_000, 0.01));
     put('seaLevelPressureHpa', value(columns.seaLevelPressureHpa100, 100_000, 0.01));
+    put('stationPressureHpa', value(columns.stationPressureHpa100, 80_000, 0.01));
     put('windFromDeg', value(columns.windFromDeg, 0, 1));
     put('windSpeedMs', value(columns.windSpeedMs100, 0, 0.01));
     put('gustMs', value(columns.gustMs100, 0, 0.01));

@@ -1,0 +1,60 @@
+import type { PlaceInFile } from './reader.ts';
+
+interface Place {
+  latitudeDeg: number;
+  longitudeDeg: number;
+  elevationM: number | null;
+  rowCount: number;
+}
+
+/**
+ * The places that a file's records give to their station, counted. Most give one; over the years it moves by hundreds
+ * of metres, a second source has its own elevation, and one year of one station lies a whole degree off.
+ */
+export class PlacesSeen {
+  readonly #byPlace = new Map<string, Place>();
+  #last: Place | null = null;
+  #name: string | null = null;
+
+  /** @param elevationM NaN where not given. A place of 0, 0 or out of range is none. */
+  add(latitudeDeg: number, longitudeDeg: number, elevationM: number): void {
+    let place = this.#last;
+    if (
+      place === null ||
+      place.latitudeDeg !== latitudeDeg ||
+      place.longitudeDeg !== longitudeDeg ||
+      (place.elevationM ?? NaN) !== elevationM
+    ) {
+      if (!(Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180)) return;
+      if (latitudeDeg === 0 && longitudeDeg === 0) return;
+      const known = elevationM >= -500 && elevationM <= 6000;
+      const key = `${String(latitudeDeg)} ${String(longitudeDeg)} ${String(elevationM)}`;
+      place = this.#byPlace.get(key) ?? {
+        latitudeDeg,
+        longitudeDeg,
+        elevationM: known ? elevationM : null,
+        rowCount: 0,
+      };
+      // A garbled file could name a new place in each row; a real one names a handful.
+      if (this.#byPlace.size < 1000) this.#byPlace.set(key, place);
+      this.#last = place;
+    }
+    place.rowCount++;
+  }
+
+  /** The name that the file gives, where it gives one. */
+  named(name: string): void {
+    this.#name ??= name.trim() === '' ? null : name.trim();
+  }
+
+  /** The place of most rows; of equals, the first seen. Null where none was given. */
+  most(): PlaceInFile | null {
+    let best: Place | null = null;
+    let placedRowCount = 0;
+    for (const place of this.#byPlace.values()) {
+      placedRowCount += place.rowCount;
+      if (best === null || place.rowCount > best.rowCount) best = place;
+    }
+    return best === null ? null : { name: this.#name, ...best, placedRowCount };
+  }
+}
