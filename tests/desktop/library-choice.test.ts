@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, readdirSync, truncateSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { ask } from './harness/ask.ts';
 import { fromPage } from './harness/from-page.ts';
@@ -155,6 +155,30 @@ inEveryHost('Choosing a library', (host) => {
         });
       });
       expect(readdirSync(folder).filter((name) => name.includes('before restoring'))).toHaveLength(1);
+    });
+  });
+
+  test('the demo is opened as a copy, which may be spoiled while the next start has it whole', async () => {
+    await withFolder(async (folder) => {
+      const first = await withWindow(host, { folder, isDemo: true }, async ({ page }) => {
+        const { output } = (await fromPage(page, 'host.status', {})) as {
+          output: { libraryPath: string; isDemo: boolean };
+        };
+        expect(output).toMatchObject({ isDemo: true, problem: null });
+        expect(await fromPage(page, 'settings.put', setting)).toMatchObject({ ok: true });
+        expect(existsSync(output.libraryPath)).toBe(true);
+        return output.libraryPath;
+      });
+      expect(existsSync(dirname(first)), 'the copy is removed at the end').toBe(false);
+      await withWindow(host, { folder }, async ({ page }) => {
+        expect(await fromPage(page, 'host.openDemo', {})).toMatchObject({
+          ok: true,
+          output: { isDemo: true, problem: null },
+        });
+        expect(await fromPage(page, 'settings.get', {})).not.toMatchObject({
+          output: { 'units.mass': 'lb' },
+        });
+      });
     });
   });
 });
