@@ -10,7 +10,7 @@ import {
   type BackupReason,
 } from './backup-names.ts';
 import { backupsToKeep } from './backup-rotation.ts';
-import { codeOf, moveIntoPlace, wordsOf } from './files.ts';
+import { moveIntoPlace, troubleOf, wordsOf } from './files.ts';
 import { schemaVersion } from './schema-version.ts';
 
 export interface Backup extends BackupName {
@@ -61,7 +61,7 @@ export async function makeBackup(
   } catch (error) {
     removeIfThere(partial);
     throw new Refusal(
-      codeOf(error).startsWith('SQLITE_FULL') || codeOf(error) === 'ENOSPC' ? 'disk' : 'read-only',
+      troubleOf(error),
       `No backup could be made in ${folder} (${wordsOf(error)}). The library itself was not touched. Make room there or allow writing, and do it again.`,
     );
   }

@@ -28,3 +28,15 @@ export function wordsOf(error: unknown): string {
 export function codeOf(error: unknown): string {
   return error instanceof Error && 'code' in error ? String(error.code) : '';
 }
+
+/** What kind of trouble an error of SQLite or the file system is, as a refusal's code. */
+export function troubleOf(
+  error: unknown,
+): 'disk' | 'read-only' | 'library-busy' | 'library-damaged' | 'internal' {
+  const code = codeOf(error);
+  if (/^(SQLITE_FULL|ENOSPC|EDQUOT)/.test(code)) return 'disk';
+  if (/^(EACCES|EPERM|EROFS|ENOTDIR|EISDIR|SQLITE_READONLY|SQLITE_CANTOPEN)/.test(code)) return 'read-only';
+  if (code.startsWith('SQLITE_BUSY')) return 'library-busy';
+  if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return 'library-damaged';
+  return 'internal';
+}

@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import { codeOf, wordsOf } from './files.ts';
+import { troubleOf, wordsOf } from './files.ts';
 import { applicationId, readHeader } from './header.ts';
 import { lookInto } from './look-into.ts';
 import { schemaVersion } from './schema-version.ts';
@@ -55,7 +55,7 @@ export function inspect(path: string, knownVersion: number): Found {
       return { kind: 'library', schemaVersion: version };
     });
   } catch (error) {
-    if (/^SQLITE_(CORRUPT|NOTADB)/.test(codeOf(error)))
+    if (troubleOf(error) === 'library-damaged')
       return { kind: 'damaged', why: `cannot be read (${wordsOf(error)})` };
     throw error;
   }

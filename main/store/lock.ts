@@ -2,7 +2,7 @@ import Database from 'better-sqlite3';
 import { existsSync, readFileSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../requests/problem.ts';
-import { codeOf, wordsOf } from './files.ts';
+import { troubleOf, wordsOf } from './files.ts';
 
 /** Who holds a library, as the holder wrote it beside the file. */
 export interface HolderNote {
@@ -160,7 +160,7 @@ function isNote(value: unknown): value is HolderNote {
 }
 
 function isBusy(error: unknown): boolean {
-  return codeOf(error).startsWith('SQLITE_BUSY');
+  return troubleOf(error) === 'library-busy';
 }
 
 function cannotHold(libraryPath: string, error: unknown): Refusal {

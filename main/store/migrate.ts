@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3';
 import { Refusal } from '../requests/problem.ts';
-import { codeOf, wordsOf } from './files.ts';
+import { troubleOf, wordsOf } from './files.ts';
 import { clearHistory } from './history.ts';
 import type { Migration } from './migrations/define.ts';
 import { schemaVersion } from './schema-version.ts';
@@ -49,7 +49,7 @@ export function migrate(db: Database.Database, steps: readonly Migration[]): Mig
       }).immediate();
   } catch (error) {
     throw new Refusal(
-      codeOf(error) === 'SQLITE_FULL' ? 'disk' : 'internal',
+      troubleOf(error),
       `The library could not be brought from format ${String(fromVersion)} to ${String(newestVersion(steps))}: ${wordsOf(error)}. It stands whole at format ${String(schemaVersion(db))}, and a backup was made before. Make room on the disk if it is full; else restore that backup with the version that you used until now, and report this.`,
     );
   } finally {

@@ -3,7 +3,7 @@ import { accessSync, constants, existsSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { Refusal } from '../requests/problem.ts';
 import { makeBackup } from './backups.ts';
-import { codeOf, moveIntoPlace, wordsOf } from './files.ts';
+import { codeOf, moveIntoPlace, troubleOf, wordsOf } from './files.ts';
 import { applicationId } from './header.ts';
 import { inspect, type Found } from './inspect.ts';
 import { migrate, newestVersion, requireOrder } from './migrate.ts';
@@ -55,7 +55,7 @@ function look(path: string, knownVersion: number): Found {
     return inspect(path, knownVersion);
   } catch (error) {
     // Even to look at it, SQLite wants to write its side files.
-    if (isUnwritable(error)) throw readOnlyRefusal(path, wordsOf(error));
+    if (troubleOf(error) === 'read-only') throw readOnlyRefusal(path, wordsOf(error));
     throw error;
   }
 }
@@ -128,7 +128,7 @@ function create(path: string, steps: readonly Migration[]): void {
     }
     moveIntoPlace(aside, path);
   } catch (error) {
-    if (isUnwritable(error)) throw readOnlyRefusal(folder, wordsOf(error));
+    if (troubleOf(error) === 'read-only') throw readOnlyRefusal(folder, wordsOf(error));
     rmSync(aside, { force: true });
     throw error;
   }
@@ -172,8 +172,4 @@ function sweep(db: Database.Database, nowEpochS: number): void {
       nowEpochS,
       'The program ended while a weather file was being imported. What had been read of it was removed; everything else is as it was. Import the file again.',
     );
-}
-
-function isUnwritable(error: unknown): boolean {
-  return /^(EACCES|EPERM|EROFS|SQLITE_READONLY|SQLITE_CANTOPEN)/.test(codeOf(error));
 }

@@ -4,7 +4,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { Refusal } from '../requests/problem.ts';
 import { timeForNames } from './backup-names.ts';
 import { finishCopy } from './backups.ts';
-import { codeOf, moveIntoPlace, wordsOf } from './files.ts';
+import { moveIntoPlace, troubleOf, wordsOf } from './files.ts';
 import { inspect } from './inspect.ts';
 import { startLook } from './look-into.ts';
 import { migrate, newestVersion } from './migrate.ts';
@@ -139,7 +139,7 @@ function keptName(libraryPath: string, nowEpochS: number): string {
 
 function notRestored(error: unknown): Refusal {
   return new Refusal(
-    /^(SQLITE_FULL|ENOSPC)/.test(codeOf(error)) ? 'disk' : 'read-only',
+    troubleOf(error),
     `The backup could not be restored (${wordsOf(error)}). The library is as it was. Make room or allow writing beside it, and do it again.`,
   );
 }

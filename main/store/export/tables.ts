@@ -72,7 +72,7 @@ export const columnEndings: readonly (readonly [ending: string, meaning: string]
   ['_v', 'volts'],
   ['_count', 'how many'],
   ['_printed', 'a figure as the gauge prints it; in scale_unit where there is one'],
-  ['_epoch_s', 'a time: seconds since 1970-01-01 00:00 UTC'],
+  ['_epoch_s', 'a time: seconds since 1970-01-01 00:00 UTC (in a spreadsheet: =A2/86400+DATE(1970,1,1))'],
   ['_on', 'a date, year-month-day'],
   ['_json', 'JSON'],
   ['_sd_..., sd_...', 'a standard uncertainty, in the unit that the name ends in'],

@@ -3,7 +3,7 @@ import { closeSync, existsSync, mkdirSync, openSync, rmSync, writeFileSync, writ
 import { basename, extname, join } from 'node:path';
 import { Refusal } from '../../requests/problem.ts';
 import { timeForNames } from '../backup-names.ts';
-import { codeOf, wordsOf } from '../files.ts';
+import { codeOf, troubleOf, wordsOf } from '../files.ts';
 import { startLook } from '../look-into.ts';
 import { openForReading } from '../open.ts';
 import { schemaVersion } from '../schema-version.ts';
@@ -63,7 +63,7 @@ export async function salvageLibrary(
   try {
     return await writeAll(look.db, libraryPath, into, options);
   } catch (error) {
-    if (/^SQLITE_(CORRUPT|NOTADB)/.test(codeOf(error))) throw nothingReadable(libraryPath, error);
+    if (troubleOf(error) === 'library-damaged') throw nothingReadable(libraryPath, error);
     throw error;
   } finally {
     look.close();
@@ -205,10 +205,11 @@ function newFolder(libraryPath: string, into: string, nowEpochS: number): string
 }
 
 function notWritten(into: string, error: unknown): unknown {
-  const code = codeOf(error);
-  if (!/^(ENOSPC|EACCES|EPERM|EROFS|ENOTDIR|EDQUOT)/.test(code)) return error;
+  const trouble = troubleOf(error);
+  // Trouble with the library itself is not the folder's.
+  if (trouble !== 'disk' && trouble !== 'read-only') return error;
   return new Refusal(
-    code === 'ENOSPC' || code === 'EDQUOT' ? 'disk' : 'read-only',
+    trouble,
     `The export could not be written into ${into} (${wordsOf(error)}). Nothing was left of it, and the library was not touched. Choose another folder, or make room.`,
   );
 }

@@ -1,7 +1,8 @@
 import Database from 'better-sqlite3';
-import { copyFileSync, readdirSync } from 'node:fs';
+import { copyFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
+import { backupsFolder } from '../../../main/store/backup-names.ts';
 import { listBackups } from '../../../main/store/backups.ts';
 import { nextUndo, recordChange } from '../../../main/store/history.ts';
 import { migrate, newestVersion } from '../../../main/store/migrate.ts';
@@ -92,6 +93,15 @@ test.each([
     db.close();
   },
 );
+
+test('without a backup nothing is migrated, and the library is as it was', async () => {
+  const path = await libraryWithAChange();
+  writeFileSync(backupsFolder(path), 'a file where the folder should be');
+  const before = bytesOf(folder.path);
+  const problem = await refused(() => openLibrary(path, { steps: [...migrations, hangar] }));
+  expect(problem.sentence).toMatch(/^No backup could be made in .* The library itself was not touched\./);
+  expect(bytesOf(folder.path)).toEqual(before);
+});
 
 test('steps out of order are found before any of them runs and before the file is touched', async () => {
   const path = await libraryWithAChange();
