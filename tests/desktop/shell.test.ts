@@ -87,6 +87,24 @@ inEveryHost('The shell', (host) => {
     });
   });
 
+  test('puts back a backup in the place of a damaged library, which is kept', async () => {
+    await withFolder(async (folder) => {
+      const own = join(folder, 'own.tarewing');
+      await withWindow(host, { folder, libraryPath: own }, async ({ page }) => {
+        await fromPage(page, 'aircraft.put', { aircraft: exampleAircraft() });
+        await fromPage(page, 'library.backUp', {});
+      });
+      writeFileSync(own, readFileSync(own).fill(0x21, 0, 4096));
+      await withWindow(host, { folder, libraryPath: own }, async ({ page }) => {
+        await page.getByRole('heading', { name: 'The library could not be opened.' }).waitFor();
+        await page.getByRole('button', { name: 'Put back' }).first().click();
+        await page.getByRole('button', { name: 'Put it back' }).click();
+        await page.getByRole('link', { name: /^Settings/ }).waitFor();
+        await expect.poll(() => page.locator('nav').innerText()).toContain('Heron two-seater');
+      });
+    });
+  });
+
   test('says why a file is no library, leaves it as it is, and opens another', async () => {
     await withFolder(async (folder) => {
       const letter = join(folder, 'letter.tarewing');

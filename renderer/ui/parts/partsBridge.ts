@@ -20,11 +20,11 @@ export function partsBridge(
   };
   const own: Record<string, StandIn> = {
     'host.status': () => ({
-      host: 'browser',
       libraryPath: '/home/pilot/Documents/own.tarewing',
       isDemo: false,
       problem: null,
     }),
+    'host.backups': () => ({ folder: '/home/pilot/backups', backups: [] }),
     'library.describe': () => ({
       path: '/home/pilot/Documents/own.tarewing',
       schemaVersion: 10,

@@ -11,7 +11,6 @@ import '../../../renderer/ui/base.css';
 import '../../../renderer/plot/plot.css';
 
 const status = {
-  host: 'browser' as const,
   libraryPath: '/home/pilot/own.tarewing',
   isDemo: false,
   problem: null,
