@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import { randomUUID } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { Refusal } from '../requests/problem.ts';
@@ -45,14 +46,16 @@ export async function makeBackup(
   changedMs = lastChangedMs(libraryPath),
 ): Promise<Backup> {
   const folder = backupsFolder(libraryPath);
-  const partial = join(folder, `unfinished-${String(process.pid)}`);
+  const partial = join(folder, `unfinished-${randomUUID()}`);
+  copying.add(partial);
   try {
     mkdirSync(folder, { recursive: true });
-    const named: BackupName = { madeEpochS: Math.floor(nowEpochS), schemaVersion: schemaVersion(db), reason };
-    while (existsSync(join(folder, backupName(named)))) named.madeEpochS += 1;
     sweepUnfinished(folder);
     await db.backup(partial);
     finishCopy(partial);
+    // Only now, without a pause before the renaming: another backup may have taken the name meanwhile.
+    const named: BackupName = { madeEpochS: Math.floor(nowEpochS), schemaVersion: schemaVersion(db), reason };
+    while (existsSync(join(folder, backupName(named)))) named.madeEpochS += 1;
     const path = join(folder, backupName(named));
     if (changedMs !== null) utimesSync(partial, changedMs / 1000, changedMs / 1000);
     moveIntoPlace(partial, path);
@@ -64,8 +67,13 @@ export async function makeBackup(
       troubleOf(error),
       `No backup could be made in ${folder} (${wordsOf(error)}). The library itself was not touched. Make room there or allow writing, and do it again.`,
     );
+  } finally {
+    copying.delete(partial);
   }
 }
+
+/** Copies that are under way: two may be, one made at start and one asked for. */
+const copying = new Set<string>();
 
 /** Make a copy stand by itself, without side files, and check that it is whole. */
 export function finishCopy(path: string): void {
@@ -120,9 +128,11 @@ function rotate(libraryPath: string, nowEpochS: number): void {
   for (const backup of backups) if (!keep.has(backup)) rmSync(backup.path, { force: true });
 }
 
+/** What a program that was killed left half copied. */
 function sweepUnfinished(folder: string): void {
   for (const name of readdirSync(folder))
-    if (name.startsWith('unfinished-')) rmSync(join(folder, name), { force: true });
+    if (name.startsWith('unfinished-') && !copying.has(join(folder, name)))
+      rmSync(join(folder, name), { force: true });
 }
 
 /** Tidying after a failure must not hide the failure. */

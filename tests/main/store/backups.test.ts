@@ -62,6 +62,20 @@ test('a save on the same connection during a backup is not lost and does not spo
   copy.close();
 });
 
+test('two backups at once are two whole backups', async () => {
+  const path = folder.join('mine.tarewing');
+  const db = await openLibrary(path);
+  for (let index = 0; index < 300; index++) writeSetting(db, `k${String(index)}`, 'x'.repeat(8000));
+  await Promise.all([makeBackup(db, path, 'start', nowEpochS), makeBackup(db, path, 'start', nowEpochS)]);
+  db.close();
+  expect(listBackups(path)).toHaveLength(2);
+  for (const backup of listBackups(path)) {
+    const copy = await openLibrary(backup.path);
+    expect(Object.keys(readSetting.all(copy))).toHaveLength(300);
+    copy.close();
+  }
+});
+
 test('where no backup can be made, the sentence says so and nothing is left of it', async () => {
   const path = folder.join('mine.tarewing');
   const db = await openLibrary(path);
