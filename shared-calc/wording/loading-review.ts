@@ -4,6 +4,7 @@ import type { FigureSource } from '../loading/records.ts';
 import { reserveOf, type Reserve } from '../loading/reserve.ts';
 import { InputProblem, RangeProblem } from '../problem.ts';
 import { shownDuration } from '../units/duration-text.ts';
+import { listWords } from './list-words.ts';
 import { loadingVerdict, type LoadingUnits, type LoadingVerdict } from './loading.ts';
 import { plain, strong, type Sentence } from './parts.ts';
 
@@ -100,20 +101,19 @@ function weakInputs({ aircraft, loading, people }: LoadingInputs): string[] {
   return [
     ...(uncompared.length === 0
       ? []
-      : [`Do not rely on this yet: not compared with the manual: ${list(uncompared)}.`]),
-    ...(estimated.length === 0 ? [] : [`Estimated, not measured: ${list(estimated)}.`]),
-    ...(stated.length === 0 ? [] : [`${stated.join('; ')}.`]),
+      : [`Do not rely on this yet: not compared with the manual: ${listWords(uncompared)}.`]),
+    ...(estimated.length === 0 ? [] : [`Estimated, not measured: ${listWords(estimated)}.`]),
+    ...(stated.length === 0
+      ? []
+      : [
+          `${stated.slice(0, 4).join('; ')}${stated.length > 4 ? `; and ${String(stated.length - 4)} more` : ''}.`,
+        ]),
   ];
 }
 
 /** A figure of the manual that nobody has held against it; measured and estimated ones have nothing to be held against. */
 export function isUncompared(source: FigureSource): boolean {
   return source.from === 'manual' && source.comparedOn === null;
-}
-
-function list(words: readonly string[]): string {
-  const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** The calculation speaks of parts by their identifiers; a person knows their names. */

@@ -43,19 +43,8 @@ export function uncomparedParts(aircraft: AircraftRecord): string[] {
   ];
 }
 
-/** How many parts there are that could be compared at all. */
-export function comparableCount(aircraft: AircraftRecord): number {
-  return aircraft.stations.length + aircraft.tanks.length + aircraft.envelopes.length;
-}
-
 /** What may still be loaded by mass alone, kg; null while the empty weight or the maximum is missing. */
 export function usefulLoadKg(aircraft: AircraftRecord, weighing: WeighingRecord | null): number | null {
   const mostKg = aircraft.maxMasses.takeOffKg;
   return weighing === null || mostKg === null ? null : mostKg - weighing.emptyMassKg;
-}
-
-/** 'a, b and c'. */
-export function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
 }

@@ -119,13 +119,43 @@ export function flightEnvelope(result: LoadingResult): EnvelopeBands | null {
   return limit !== undefined && 'envelope' in limit ? limit.envelope : null;
 }
 
-/** Stretches outside the forward or aft limit in flight: where the heavy line turns hollow. */
-export function outsideStretches(
-  result: LoadingResult,
-): { margin: LimitMargin; fromL: number; toL: number }[] {
-  return result.margins.flatMap((margin) =>
-    margin.limit.kind === 'forward' || margin.limit.kind === 'aft' || margin.limit.kind === 'most'
-      ? margin.outside.map(({ fromL, toL }) => ({ margin, fromL, toL }))
-      : [],
-  );
+/** A stretch of the flight outside a limit, as drawn. */
+export interface OutsideStretch {
+  margin: LimitMargin;
+  /** On the drawn path, which takes the best figures of fuel. */
+  fromL: number;
+  toL: number;
+  /** As the verdict says them, by the worst figures. */
+  fromS: number;
+  toS: number;
+  isFromStart: boolean;
+  isToEnd: boolean;
+}
+
+/**
+ * Stretches outside a limit in flight: where the heavy line turns hollow. The verdict's stretches may come from fuller
+ * tanks and reach beyond the drawn flight, which then ends them.
+ */
+export function outsideStretches(result: LoadingResult): OutsideStretch[] {
+  const endL = result.exhausted.burnedL;
+  const startL = result.takeOff.burnedL;
+  return result.margins.flatMap((margin) => {
+    const { kind } = margin.limit;
+    if (kind !== 'forward' && kind !== 'aft' && kind !== 'most') return [];
+    return margin.outside.flatMap((stretch) => {
+      const fromL = Math.min(stretch.fromL, endL);
+      const toL = Math.min(stretch.toL, endL);
+      return [
+        {
+          margin,
+          fromL,
+          toL,
+          fromS: stretch.fromS,
+          toS: stretch.toS,
+          isFromStart: stretch.fromL <= startL + 1e-6,
+          isToEnd: stretch.untilExhausted || toL >= endL - 1e-6,
+        },
+      ];
+    });
+  });
 }

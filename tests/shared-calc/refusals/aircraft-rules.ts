@@ -4,6 +4,7 @@ import { knownMassDefaults } from '../../../shared-calc/loading/known-mass.ts';
 import { loadingFaults } from '../../../shared-calc/loading/loading-faults.ts';
 import { reserveOf } from '../../../shared-calc/loading/reserve.ts';
 import { isUncompared, loadingReview } from '../../../shared-calc/wording/loading-review.ts';
+import { listWords } from '../../../shared-calc/wording/list-words.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -25,5 +26,6 @@ export const refusals: RoomRefusals = {
     [reserveOf, 'takes a loading that was checked when it was kept'],
     [loadingReview, 'turns every refusal of the calculation into a sentence'],
     [isUncompared, 'takes no number'],
+    [listWords, 'its number is a count chosen in the code, never typed'],
   ],
 };

@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawnEdges, turnOf } from '../../../../renderer/screens/aircraft/envelopeDrawing.ts';
-import {
-  listed,
-  missingFor,
-  uncomparedParts,
-  usefulLoadKg,
-} from '../../../../renderer/screens/aircraft/missing.ts';
+import { missingFor, uncomparedParts, usefulLoadKg } from '../../../../renderer/screens/aircraft/missing.ts';
 import { manualUnits } from '../../../../renderer/screens/aircraft/printedUnits.ts';
 import {
   levelsFor,
@@ -41,7 +36,6 @@ describe('what is still missing', () => {
 
   test('tells parts that nobody has compared with the manual', () => {
     expect(uncomparedParts(exampleAircraft())).toEqual(['Rear tank']);
-    expect(listed(['a', 'b', 'c'])).toBe('a, b and c');
   });
 
   test('useful load is the maximum less the empty weight, and unknown without either', () => {

@@ -6,6 +6,7 @@ import {
   flightEnvelope,
   flightEvents,
   flightLine,
+  outsideStretches,
   halfHours,
   pointAtTime,
 } from '../../../../renderer/screens/loading/flightDrawing.ts';
@@ -30,10 +31,10 @@ const weighing: WeighingRecord = {
   withdrawn: false,
 };
 
-function example(): LoadingResult {
+function example(weighed: Partial<WeighingRecord> = {}): LoadingResult {
   const prepared = caseOf({
     aircraft: exampleAircraft(),
-    weighing,
+    weighing: { ...weighing, ...weighed },
     loading: exampleLoading(),
     people: [examplePerson('mara', 'Mara', 68)],
   });
@@ -127,4 +128,18 @@ describe('an envelope in other coordinates than its manual prints', () => {
       false,
     ]);
   });
+});
+
+test('a stretch outside that fuller tanks would draw out ends where the drawn flight ends', () => {
+  // Tail-heavy: aft of 1.890 m from take-off until the fuel is gone, by every figure of the fuel.
+  const result = example({ emptyArmM: 1.93 });
+  const [stretch] = outsideStretches(result);
+  expect(stretch?.margin.limit.kind).toBe('aft');
+  expect(stretch?.isFromStart).toBe(true);
+  expect(stretch?.isToEnd).toBe(true);
+  expect(stretch?.toL).toBeLessThanOrEqual(result.exhausted.burnedL);
+  // 82.3 L by the best figures; the high ones hold 83.5.
+  expect(result.exhausted.burnedL).toBeCloseTo(82.3, 9);
+  const line = flightLine(result, acrossFrom('arm', null), stretch?.fromL, stretch?.toL);
+  expect(line.at(-1)?.[1]).toBeCloseTo(result.exhausted.massKg, 9);
 });
