@@ -3,25 +3,24 @@ import { minuteOfMonth } from './calendar.ts';
 import { fixedDigits, hundredths, nothing, numbersFrom, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
 import { emptyReport } from './month-collector.ts';
+import { OneStation } from './one-station.ts';
 import type { Kind, Reader } from './reader.ts';
+import { splitRow } from './split-row.ts';
+import {
+  asIs,
+  fromFahrenheit,
+  fromInchOfMercury,
+  fromKnot,
+  fromMilePerHour,
+  toWhole,
+  type Convert,
+} from './units.ts';
 
 // Station archive of airport reports as CSV: a header names the columns, whose choice and units differ from export to
 // export; M (or nothing) where missing; one row a report, routine and special alike, unmarked.
 // Source: column list of the airport archive of the Iowa Environmental Mesonet ("ASOS-AWOS-METAR Data Download").
 // Trap: an export can be ordered in local time and does not say so. The whole report, where it is in the file, has
 // its own time in UTC; where the two disagree the file is refused (see timeDisagrees).
-
-/** To hundredths of the inner unit from hundredths of the file's. */
-type Convert = (value: number) => number;
-const asIs: Convert = (value) => value;
-const fromFahrenheit: Convert = (value) => Math.round(((value - 3200) * 5) / 9);
-/** Conventional inch of mercury, 33.86389 hPa (NIST SP 811, appendix B). */
-const fromInchOfMercury: Convert = (value) => Math.round(value * 33.863_89);
-/** International knot, 1852 m an hour. */
-const fromKnot: Convert = (value) => Math.round((value * 1852) / 3600);
-/** Statute mile an hour, 1609.344 m. */
-const fromMilePerHour: Convert = (value) => Math.round((value * 1609.344) / 3600);
-const toWhole: Convert = (value) => Math.round(value / 100);
 
 const known: Record<string, { column: keyof RawValues; convert: Convert; inWords: string }> = {
   tmpf: { column: 'temperatureC100', convert: fromFahrenheit, inWords: 'temperature' },
@@ -42,7 +41,6 @@ const comparedRows = 500;
 
 const comma = 44;
 const tab = 9;
-const quote = 34;
 const letterM = 77;
 const hash = 35;
 
@@ -72,10 +70,8 @@ export const archiveCsv: Kind = {
     const report = emptyReport();
     const raw = emptyRow();
     const remarks: string[] = ['Special reports are in it and are not marked as such.'];
-    const stations = new Map<string, { identifier: string; rowCount: number }>();
+    const stations = new OneStation(options.stationInFile, problems);
     let columns: Columns | null = null;
-    let firstStation: Uint8Array | null = null;
-    let first: { identifier: string; rowCount: number } | null = null;
     let compared = 0;
     let disagreeing = 0;
 
@@ -98,62 +94,31 @@ export const archiveCsv: Kind = {
       kindInWords: 'station archive of airport reports (CSV)',
       nature: 'observed',
       remarks,
-      stationsInFile: () => [...stations.values()],
+      stationsInFile: () => stations.list(),
       line(bytes, from, to, lineNumber) {
         if (to === from || bytes[from] === hash) return;
         if (columns === null || bytes[from] === 115) if (header(bytes, from, to, lineNumber)) return;
         const { starts, ends, roles, delimiter, lastNeeded, stationColumn, timeColumn } = columns as Columns;
         const example = () => textOf(bytes, from, to);
 
-        // Where each column that is read begins and ends; what comes after the last of them is not looked at.
-        let at = from;
-        let column = 0;
-        for (; column <= lastNeeded; column++) {
-          let start = at;
-          let end: number;
-          if (bytes[at] === quote) {
-            start = ++at;
-            while (at < to && bytes[at] !== quote) at++;
-            end = at++;
-            while (at < to && bytes[at] !== delimiter) at++;
-          } else {
-            while (at < to && bytes[at] !== delimiter) at++;
-            end = at;
-          }
-          starts[column] = start;
-          ends[column] = end;
-          if (at >= to) break;
-          at++;
-        }
+        // What comes after the last column that is read is not looked at.
+        const found = splitRow(bytes, from, to, delimiter, starts, ends);
         // A last column that touches the end of a cut row may have lost digits.
-        if (column <= lastNeeded && (column < lastNeeded || columns?.moreBehind === true)) {
+        if (found <= lastNeeded || (found === lastNeeded + 1 && columns?.moreBehind === true)) {
           problems.add('row cut short: left out', lineNumber, example);
           return;
         }
 
-        const stationFrom = starts[stationColumn] ?? from;
-        const stationTo = ends[stationColumn] ?? from;
-        if (firstStation === null || first === null) {
-          const identifier = textOf(bytes, stationFrom, stationTo).trim();
-          if (options.stationInFile === undefined || options.stationInFile === identifier) {
-            firstStation = bytes.slice(stationFrom, stationTo);
-            first = stations.get(identifier) ?? { identifier, rowCount: 0 };
-            stations.set(identifier, first);
-          }
-        }
         if (
-          firstStation === null ||
-          first === null ||
-          !sameBytes(bytes, stationFrom, stationTo, firstStation)
-        ) {
-          const identifier = textOf(bytes, stationFrom, stationTo).trim();
-          const other = stations.get(identifier) ?? { identifier, rowCount: 0 };
-          other.rowCount++;
-          stations.set(identifier, other);
-          problems.add('row of another station: left out', lineNumber, example);
+          !stations.takes(
+            bytes,
+            starts[stationColumn] ?? from,
+            ends[stationColumn] ?? from,
+            lineNumber,
+            example,
+          )
+        )
           return;
-        }
-        first.rowCount++;
 
         const timeFrom = starts[timeColumn] ?? from;
         const year = fixedDigits(bytes, timeFrom, 4);
@@ -198,7 +163,7 @@ export const archiveCsv: Kind = {
           return;
         }
         if (columns?.hasReport === true && compared < comparedRows) {
-          const agrees = reportAgrees(textOf(bytes, at, to), minute);
+          const agrees = reportAgrees(textOf(bytes, ends[lastNeeded] ?? to, to), minute);
           if (agrees !== null) {
             compared++;
             if (!agrees) disagreeing++;
@@ -284,12 +249,6 @@ function startsLikeHeader(bytes: Uint8Array, from: number, delimiter: number): b
 
 function isNull(bytes: Uint8Array, from: number, to: number): boolean {
   return /^(m|null|none)$/i.test(textOf(bytes, from, to).trim());
-}
-
-function sameBytes(bytes: Uint8Array, from: number, to: number, other: Uint8Array): boolean {
-  if (to - from !== other.length) return false;
-  for (let i = 0; i < other.length; i++) if (bytes[from + i] !== other[i]) return false;
-  return true;
 }
 
 /** Whether a report's own time (KJFK 010051Z) is that of the row; null where no time is found. */

@@ -1,7 +1,13 @@
+/** What a person can add so that the file can be read after all. */
+export type FileProblemCode = 'file' | 'month-needed' | 'mapping-needed';
+
 /** A file that cannot be read as a whole; the message is a sentence for the person. */
 export class FileProblem extends Error {
-  constructor(sentence: string) {
+  readonly need: FileProblemCode;
+
+  constructor(sentence: string, need: FileProblemCode = 'file') {
     super(sentence);
     this.name = 'FileProblem';
+    this.need = need;
   }
 }

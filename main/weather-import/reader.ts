@@ -34,6 +34,8 @@ export interface PlaceInFile {
 export interface ReaderOptions {
   /** Take only rows of this station, where a file holds several; otherwise of the first one. */
   stationInFile?: string | undefined;
+  /** Year and month (1 to 12) of the first of bare reports, UTC. */
+  reportMonth?: { year: number; month: number } | undefined;
 }
 
 /** Takes each report; the object is used again for the next row, so it has to be copied out at once. */

@@ -6,8 +6,8 @@ const specials = new Set(['FM-16', 'FM16', 'FM16-SPECI', 'SAOSP']);
 
 /** The sentence for a row that is no observation, or null for one that is. */
 export function leftOutAs(reportType: string): string | null {
-  const [name = ''] = reportType.trim().split('-', reportType.startsWith('FM') ? 1 : 2);
-  if (!notObservations.has(reportType.trim()) && !notObservations.has(name)) return null;
+  const [name = ''] = reportType.trim().split('-');
+  if (!notObservations.has(name)) return null;
   if (name === 'SOD') return 'summary of the day, not an observation: left out';
   if (name === 'SOM') return 'summary of the month, not an observation: left out';
   return `${name}, not an observation of the hour: left out`;

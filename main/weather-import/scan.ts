@@ -7,7 +7,7 @@ import { FileProblem } from './file-problem.ts';
 import { kindOf, kindsInWords } from './kinds.ts';
 import { MonthCollector, type Report } from './month-collector.ts';
 import { ProblemList, type Skipped } from './problems.ts';
-import type { PlaceInFile, Reader } from './reader.ts';
+import type { PlaceInFile, Reader, ReaderOptions } from './reader.ts';
 import { isUsable, spoiltFor } from './usable.ts';
 
 /** What a file turned out to hold. */
@@ -33,8 +33,7 @@ export interface ScanSummary {
   skipped: Skipped[];
 }
 
-export interface ScanOptions {
-  stationInFile?: string | undefined;
+export interface ScanOptions extends ReaderOptions {
   /** Called with finished months; awaited, so that a slow taker slows the reading. Left out for a preview. */
   onBlocks?: (blocks: MonthBlock[]) => void | Promise<void>;
   /** Called every megabyte or so. */
@@ -126,7 +125,7 @@ class Scan {
         this.#take(report);
       },
       this.#problems,
-      { stationInFile: options.stationInFile },
+      options,
       head,
     );
   }
@@ -231,9 +230,5 @@ function whatItIs(head: Buffer): string {
   const text = head.subarray(0, 400).toString('latin1');
   if (/^\s*</.test(text))
     return 'It is a web page, perhaps an error page that was saved instead of the file.';
-  if (/^LOCATION,/.test(text))
-    return 'It is a typical year (EPW), which is not a history of observations and never answers how many days in ten.';
-  if (/^\d+,"[^"]*",[A-Z]{2},-?[\d.]+,/.test(text))
-    return 'It looks like a typical year (TMY3), which is not a history of observations and never answers how many days in ten.';
   return readable;
 }

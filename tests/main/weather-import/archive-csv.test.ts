@@ -181,7 +181,7 @@ test('what is not a weather file of these kinds is named for what it is', async 
   for (const [content, sentence] of [
     ['', /empty/],
     ['<!DOCTYPE html><title>Not found</title>', /web page/],
-    ['LOCATION,Somewhere,CO,USA,TMY3,725650,39.8,-104.6,-7.0,1650.0\n', /typical year/],
+
     ['PK\u0003\u0004 and so on', /zip archive/],
     ['a,b,c\n1,2,3\n', /Kinds that can be read/],
     [Buffer.from(`\uFEFF${short}`, 'utf16le'), /UTF-16/],

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { scanFile, type ScanSummary } from '../../../main/weather-import/scan.ts';
+import { scanFile, type ScanOptions, type ScanSummary } from '../../../main/weather-import/scan.ts';
 import { missing, type MonthBlock } from '../../../main/store/observation-columns.ts';
 
 /** Path of a short real sample (tests/samples/weather/README.md). */
@@ -34,9 +34,11 @@ export interface Plain {
 export async function scanAll(
   path: string,
   stationInFile?: string,
+  others: Omit<ScanOptions, 'stationInFile' | 'onBlocks'> = {},
 ): Promise<{ summary: ScanSummary; rows: Plain[]; blocks: MonthBlock[] }> {
   const blocks: MonthBlock[] = [];
   const summary = await scanFile(path, {
+    ...others,
     stationInFile,
     onBlocks: (some) => {
       blocks.push(...some);
