@@ -111,6 +111,23 @@ export function armLimitsAt(envelope: EnvelopeBands, massKg: number): { forwardM
   };
 }
 
+/** The least margin as a measured line: from where it is least, along the arm or up to a mass. */
+export function leastMeasureOf(
+  result: LoadingResult,
+  place: Place,
+): { from: PlotPoint; to: PlotPoint } | null {
+  const { least } = result;
+  if (least?.worst == null) return null;
+  const { worst, limit } = least;
+  const from: PlotPoint = [place(worst.massKg, worst.momentKgM), worst.massKg];
+  if (limit.kind === 'forward' || limit.kind === 'aft') {
+    const { forwardM, aftM } = armLimitsAt(limit.envelope, worst.massKg);
+    const armM = limit.kind === 'forward' ? forwardM : aftM;
+    return { from, to: [place(worst.massKg, armM * worst.massKg), worst.massKg] };
+  }
+  return limit.kind === 'most' || limit.kind === 'least' ? { from, to: [from[0], limit.limitKg] } : null;
+}
+
 /** The envelope that holds in flight, whose margins the table gives; null where there is none. */
 export function flightEnvelope(result: LoadingResult): EnvelopeBands | null {
   const limit = result.margins.find(
