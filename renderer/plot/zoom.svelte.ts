@@ -55,6 +55,16 @@ export class Zoom {
     this.#y = zoomedDomain([y0, y1], factor, around?.y ?? (y0 + y1) / 2, full.y);
   }
 
+  /**
+   * Follow a wheel that is turned with Ctrl (browsers send two fingers apart as that too); without Ctrl it scrolls.
+   * @param around the place under the pointer, in data
+   */
+  wheel(event: WheelEvent, around: { x: number; y: number }): void {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    this.by(Math.exp(event.deltaY / 300), around);
+  }
+
   whole(): void {
     this.#x = null;
     this.#y = null;
