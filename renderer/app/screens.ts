@@ -3,6 +3,7 @@ import type { Screen } from '../../main/requests/define.ts';
 import { aircraftScreen } from '../screens/aircraft/aircraftScreen.ts';
 import { fuelScreen } from '../screens/fuel/fuelScreen.ts';
 import { loadingScreen } from '../screens/loading/loadingScreen.ts';
+import { weatherScreen } from '../screens/weather/weatherScreen.ts';
 import type { App } from './app.svelte.ts';
 
 /** A screen that works: listed in the index in this order. */
@@ -17,4 +18,4 @@ export interface ScreenEntry {
   answer: (app: App) => () => string;
 }
 
-export const screens: readonly ScreenEntry[] = [aircraftScreen, loadingScreen, fuelScreen];
+export const screens: readonly ScreenEntry[] = [aircraftScreen, loadingScreen, fuelScreen, weatherScreen];

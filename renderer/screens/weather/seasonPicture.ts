@@ -1,0 +1,116 @@
+import type { PaddedGrid } from '../../plot/contourLines.ts';
+
+const MONTHS = 12;
+const HOURS = 24;
+/** Tints of the season scale, pale to deep. */
+const TINTS = 11;
+/** The palest tint reaches this many steps above the field less two: cool mornings lie below the field. */
+const STEPS_BELOW_FIELD = 2;
+
+/** Isolines are so far apart, in the unit shown: fixed, so that two fields compare. */
+export const STEP = { ft: 500, m: 150 } as const;
+
+/** Cells without a figure that stand side by side in one month. */
+export interface TooFewRun {
+  month: number;
+  fromHour: number;
+  /** Not included. */
+  toHour: number;
+}
+
+/**
+ * The cells as a grid with padding for contours: the day and the year come round, so what stands beyond the last hour is
+ * the first, and beyond December January. Cells without a figure borrow their nearest neighbour's, because a contour
+ * needs one everywhere; what is drawn there is covered again (tooFewRuns).
+ * @param values 12 x 24, month after month
+ */
+export function paddedSeason(values: readonly (number | null)[]): PaddedGrid {
+  const columns = HOURS + 2;
+  const rows = MONTHS + 2;
+  const full = filled(values);
+  return {
+    columns,
+    rows,
+    values: Array.from({ length: columns * rows }, (_, i) => {
+      const month = (Math.floor(i / columns) - 1 + MONTHS) % MONTHS;
+      const hour = ((i % columns) - 1 + HOURS) % HOURS;
+      return full[month * HOURS + hour] ?? 0;
+    }),
+  };
+}
+
+function filled(values: readonly (number | null)[]): number[] {
+  const known = values.flatMap((value, cell) => (value === null ? [] : [{ cell, value }]));
+  return values.map((value, cell) => {
+    if (value !== null) return value;
+    let nearest = 0;
+    let least = Infinity;
+    for (const each of known) {
+      const away = distance(cell, each.cell);
+      if (away < least) {
+        least = away;
+        nearest = each.value;
+      }
+    }
+    return nearest;
+  });
+}
+
+function distance(a: number, b: number): number {
+  const around = (size: number, from: number, to: number) =>
+    Math.min(Math.abs(from - to), size - Math.abs(from - to));
+  return Math.hypot(
+    around(HOURS, a % HOURS, b % HOURS),
+    // A month away is another season, an hour away the same afternoon.
+    2 * around(MONTHS, Math.floor(a / HOURS), Math.floor(b / HOURS)),
+  );
+}
+
+export function tooFewRuns(values: readonly (number | null)[]): TooFewRun[] {
+  const runs: TooFewRun[] = [];
+  for (let month = 0; month < MONTHS; month++)
+    for (let hour = 0; hour < HOURS; hour++) {
+      if (values[month * HOURS + hour] !== null) continue;
+      const last = runs.at(-1);
+      if (last?.month === month && last.toHour === hour) last.toHour = hour + 1;
+      else runs.push({ month, fromHour: hour, toHour: hour + 1 });
+    }
+  return runs;
+}
+
+/** Multiples of the step that the values pass, in the unit shown. */
+export function isolines(values: readonly (number | null)[], step: number): number[] {
+  const known = values.filter((value) => value !== null);
+  if (known.length === 0) return [];
+  const first = Math.ceil(Math.min(...known) / step + 1e-9);
+  const last = Math.floor(Math.max(...known) / step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
+}
+
+/**
+ * Which tint of the scale stands from a figure up: counted in steps from the field's own elevation, never stretched to
+ * the data.
+ * @param value     a multiple of the step, or anything below the first one
+ * @param elevation of the field; all in the unit shown
+ * @returns 0 (pale) to 10 (deep)
+ */
+export function tintOf(value: number, elevation: number, step: number): number {
+  const steps = Math.floor(value / step) - Math.floor(elevation / step) + STEPS_BELOW_FIELD;
+  return Math.min(TINTS - 1, Math.max(0, steps));
+}
+
+/** A line of daylight cut where the sun does not cross, with hours past midnight brought back onto the clock. */
+export function sunPieces(
+  line: readonly { monthOfYear: number; hour: number | null }[],
+): [number, number][][] {
+  const pieces: [number, number][][] = [[]];
+  let before: number | null = null;
+  for (const { monthOfYear, hour } of line) {
+    const onClock = hour === null ? null : ((hour % HOURS) + HOURS) % HOURS;
+    // A step over midnight would draw a line across the whole day.
+    if (onClock === null || (before !== null && Math.abs(onClock - before) > HOURS / 2)) pieces.push([]);
+    if (onClock !== null) pieces.at(-1)?.push([onClock, monthOfYear]);
+    before = onClock;
+  }
+  return pieces.filter((piece) => piece.length > 1);
+}

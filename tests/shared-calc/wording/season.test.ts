@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest';
+import { textOf } from '../../../shared-calc/wording/parts.ts';
+import {
+  hourText,
+  seasonAnswer,
+  seasonCellWords,
+  shareWords,
+  type SeasonAnswerParts,
+} from '../../../shared-calc/wording/season.ts';
+
+/** Feet and metres meet at 0.3048 exactly; 10 ft are the step of an altitude, and what counts against a limit rounds up. */
+const ft = 0.3048;
+const everywhere = Array.from({ length: 288 }, (): number | null => 3000 * ft);
+const withFigures = (figures: Record<number, number | null>) =>
+  everywhere.map((valueM, cell) => (cell in figures ? (figures[cell] ?? null) : valueM));
+const parts = (change: Partial<SeasonAnswerParts> = {}): SeasonAnswerParts => ({
+  share: 0.5,
+  densityAltitudeM: withFigures({
+    [6 * 24 + 16]: 8301 * ft,
+    [6 * 24 + 6]: 2501 * ft,
+    [6 * 24 + 3]: 2000 * ft,
+  }),
+  dayCount: everywhere.map(() => 300),
+  daysNeeded: 20,
+  yearCount: 11,
+  isObserved: true,
+  daylight: Array.from({ length: 12 }, () => ({ sunriseH: 5.8, sunsetH: 20.6 })),
+  units: { altitude: 'ft' },
+  ...change,
+});
+const words = (change?: Partial<SeasonAnswerParts>) =>
+  textOf(seasonAnswer(parts(change)))
+    .replaceAll(/[\u2009\u2060]/g, '')
+    .replaceAll('\u00a0', ' ');
+
+describe('the answer above a season picture', () => {
+  test('says the highest hour, rounded up, and the lowest hour of daylight in that month, not of the night', () => {
+    expect(words()).toBe(
+      "Highest at 16:00 in July: 8310 ft or less on half the days. The same month's lowest hour of daylight is 06:00, with 2510 ft or less.",
+    );
+  });
+
+  test('says so where few years stand behind it', () => {
+    expect(words({ yearCount: 1 })).toMatch(/From one year only: other years may differ much\.$/);
+    expect(words({ yearCount: 2 })).toMatch(/From 2 years only/);
+    expect(words({ yearCount: 3 })).not.toMatch(/only/);
+  });
+
+  test('counts the days where there are too few, and says what helps', () => {
+    const none = { densityAltitudeM: everywhere.map(() => null), dayCount: everywhere.map(() => 31) };
+    expect(words({ ...none, share: 0.9, daysNeeded: 100 })).toBe(
+      'Too few days: the fullest hour has 31 of the 100 that nine days in ten needs. Import more years, or ask for half the days.',
+    );
+    expect(words({ ...none, daysNeeded: 40 })).toMatch(/Import more of this station\.$/);
+  });
+
+  test('says nothing of days for a record that is not of observations', () => {
+    expect(words({ isObserved: false })).toMatch(/never answers on how many days\.$/);
+    expect(words({ isObserved: false })).not.toMatch(/ft/);
+  });
+
+  test('leaves the hour of daylight out where the sun does not set', () => {
+    const polar = Array.from({ length: 12 }, () => ({ sunriseH: null, sunsetH: null }));
+    expect(words({ daylight: polar })).not.toMatch(/daylight/);
+  });
+
+  test('has one strong part, the figure', () => {
+    const strong = seasonAnswer(parts())
+      .flat()
+      .filter((part) => part.strong);
+    expect(strong).toHaveLength(1);
+  });
+});
+
+test('a place in the picture says its figures and days, or that they are too few', () => {
+  const quantiles = [
+    { share: 0.5, densityAltitudeM: withFigures({ 0: null }) },
+    { share: 0.9, densityAltitudeM: withFigures({ 0: null, 1: null }) },
+  ];
+  const at = (hour: number, days: number) =>
+    seasonCellWords(
+      { month: 0, hour },
+      quantiles,
+      everywhere.map(() => days),
+      { altitude: 'ft' },
+    )
+      .replaceAll(/[\u2009\u2060]/g, '')
+      .replaceAll('\u00a0', ' ');
+  expect(at(0, 1)).toBe('January, 00:00: too few, 1 day');
+  expect(at(1, 50)).toBe('January, 01:00: 3000 ft or less on half the days; 50 days');
+  expect(at(2, 341)).toBe(
+    'January, 02:00: 3000 ft or less on half the days, 3000 ft or less on nine days in ten; 341 days',
+  );
+});
+
+test('shares and hours have their words', () => {
+  expect([0.5, 0.75, 0.9, 0.95].map(shareWords)).toEqual([
+    'half the days',
+    'three days in four',
+    'nine days in ten',
+    '95\u00a0% of days',
+  ]);
+  expect(hourText(6)).toBe('06:00');
+});
