@@ -111,11 +111,12 @@ async function vertices(page: Page, rows: [armMm: number, massKg: number][]): Pr
 async function enterLoading(page: Page): Promise<void> {
   await page.getByRole('link', { name: /^Loading/ }).click();
   await press(page, 'Begin a loading');
-  await page.getByRole('button', { name: /^The list of/ }).click();
+  await press(page, 'People and things');
   await press(page, 'Add one');
   await expect.poll(() => focusedLabel(page)).toBe('Name of somebody or something new');
   await typed(page, ['Mara', null, '68']);
   await page.getByLabel('Mass of Mara on the list', { exact: true }).waitFor();
+  await press(page, 'Back to the plot');
   await page.getByLabel('Who or what is at Seats', { exact: true }).selectOption({ label: 'Mara' });
   await fill(page, 'Usable fuel in Wing tank', '60');
   await fill(page, 'Landing, time after take-off', '2:00');
