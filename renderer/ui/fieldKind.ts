@@ -2,10 +2,16 @@ import { readNumber } from '../../shared-calc/units/parse-number.ts';
 
 /**
  * What a typed text means: a value (null for nothing), perhaps with what it becomes; or a sentence that refuses it,
- * perhaps with the ways in which it could be meant.
+ * perhaps with the ways in which it could be meant; or a doubt whether it was meant so, to be settled by one of its ways.
  */
 export type Reading<V> =
-  { value: V | null; becomes?: string } | { refused: string; ways?: readonly { text: string; value: V }[] };
+  { value: V | null; becomes?: string } | { refused: string; ways?: readonly Way<V>[]; isDoubt?: boolean };
+
+/** One way in which a text could be meant, with the verb that takes it ('Take it as 1.020 kg'). */
+export interface Way<V> {
+  verb: string;
+  value: V;
+}
 
 /** What a field holds: how it is shown, how a text is read, and what an arrow key does. */
 export interface FieldKind<V> {
@@ -64,7 +70,10 @@ export function decimalKind(widthCount: number): FieldKind<number> {
       const reading = readNumber(text);
       if (reading.kind === 'one') return { value: reading.value };
       if (reading.kind === 'none') return { refused: `${reading.why}.` };
-      return { refused: `'${text.trim()}' can be read in two ways.`, ways: [...reading.readings] };
+      return {
+        refused: `'${text.trim()}' can be read in two ways.`,
+        ways: reading.readings.map(({ text: way, value }) => ({ verb: `Take it as ${way}`, value })),
+      };
     },
     widthCount,
     align: 'right',

@@ -1,4 +1,4 @@
-import type { FieldKind } from './fieldKind.ts';
+import type { FieldKind, Way } from './fieldKind.ts';
 
 /** What a field is told by its surroundings; read anew on each use. */
 export interface FieldGiven<V> {
@@ -27,7 +27,9 @@ export class FieldState<V> {
   typed = $state<string | null>(null);
   refusal = $state<string | null>(null);
   /** The ways in which a refused text could be meant, each to be taken by a press. */
-  ways = $state.raw<readonly { text: string; value: V }[]>([]);
+  ways = $state.raw<readonly Way<V>[]>([]);
+  /** Not wrong, but perhaps not meant: one of the ways settles it. */
+  isDoubt = $state(false);
   #settled = $state<{ text: string; from: V | null } | null>(null);
   #stepTimer: ReturnType<typeof setTimeout> | undefined;
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
@@ -82,10 +84,10 @@ export class FieldState<V> {
     return true;
   }
 
-  /** Take one of the ways in which a refused text could be meant. */
-  take(way: { value: V }): Promise<boolean> {
-    this.type(this.#given().kind.show(way.value));
-    return this.commit();
+  /** Settle a refused or doubted text by one of its ways. */
+  take(way: Way<V>): Promise<boolean> {
+    this.typed = this.#given().kind.show(way.value);
+    return this.#save(way.value);
   }
 
   takeBack(): void {
@@ -101,7 +103,7 @@ export class FieldState<V> {
     clearTimeout(this.#stepTimer);
     const typed = this.typed;
     if (typed === null) return this.refusal === null;
-    const { kind, value, mayBeEmpty, onCommit } = this.#given();
+    const { kind, mayBeEmpty } = this.#given();
     if (typed.trim() === this.shownAtRest.trim()) {
       this.takeBack();
       return true;
@@ -110,24 +112,33 @@ export class FieldState<V> {
     if ('refused' in reading) {
       this.refusal = reading.refused;
       this.ways = reading.ways ?? [];
+      this.isDoubt = reading.isDoubt === true;
       return false;
     }
     if (reading.value === null && !mayBeEmpty) {
       this.ways = [];
+      this.isDoubt = false;
       this.refusal = 'Something is needed here. Escape brings back what stood here.';
       return false;
     }
-    if (reading.value === value) {
+    return this.#save(reading.value);
+  }
+
+  async #save(next: V | null): Promise<boolean> {
+    const { kind, value, onCommit } = this.#given();
+    if (next === value) {
       this.takeBack();
       return true;
     }
-    const sentence = (await onCommit(reading.value)) ?? null;
+    const typed = this.typed;
+    const sentence = (await onCommit(next)) ?? null;
     // More may have been typed while it was saved; that stays.
     if (this.typed !== typed) return sentence === null;
     this.refusal = sentence;
     this.ways = [];
+    this.isDoubt = false;
     if (sentence !== null) return false;
-    this.#settle(reading.value === null ? '' : kind.show(reading.value), value);
+    this.#settle(next === null ? '' : kind.show(next), value);
     return true;
   }
 

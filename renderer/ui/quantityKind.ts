@@ -1,12 +1,19 @@
 import { parseQuantity } from '../../shared-calc/units/parse-quantity.ts';
-import type { Quantity, UnitOf } from '../../shared-calc/units/quantities.ts';
+import { fromSi, toSi } from '../../shared-calc/units/convert.ts';
+import { QUANTITIES, type Quantity, type UnitOf } from '../../shared-calc/units/quantities.ts';
 import { fieldText, shown, stepped, unitSuffix } from '../../shared-calc/units/shown.ts';
+import { UNITS } from '../../shared-calc/units/unit-table.ts';
 import type { FieldKind, Reading } from './fieldKind.ts';
 
 /** What is allowed, both ends included, in the unit kept inside. */
 export interface Allowed {
   minSi?: number;
   maxSi?: number;
+  /**
+   * What is usual, in the unit kept inside. A bare figure outside of it that another unit of the quantity would put
+   * inside is doubted: the person settles which was meant. Nothing is guessed.
+   */
+  usualSi?: readonly [number, number];
 }
 
 /**
@@ -16,7 +23,7 @@ export interface Allowed {
 export function quantityKind<Q extends Quantity>(
   quantity: Q,
   unit: UnitOf[Q],
-  { minSi = -Infinity, maxSi = Infinity }: Allowed = {},
+  { minSi = -Infinity, maxSi = Infinity, usualSi }: Allowed = {},
 ): FieldKind<number> {
   const words = (valueSi: number) => `${fieldText(valueSi, quantity, unit)}${unitSuffix(unit)}`;
   const outside = (valueSi: number): string | null => {
@@ -25,6 +32,22 @@ export function quantityKind<Q extends Quantity>(
     if (valueSi < minSi - slack) return `${words(valueSi)} is below what is allowed: ${allowedWords()}.`;
     if (valueSi > maxSi + slack) return `${words(valueSi)} is above what is allowed: ${allowedWords()}.`;
     return null;
+  };
+  /** The figure without its unit would be usual in another one: say so, and offer both. */
+  const doubted = (text: string, valueSi: number): Reading<number> | null => {
+    const isUsual = (si: number) => usualSi !== undefined && si >= usualSi[0] && si <= usualSi[1];
+    if (usualSi === undefined || isUsual(valueSi) || /[^\d.,\s+\u2212-]/.test(text)) return null;
+    const other = QUANTITIES[quantity].units
+      .map((each) => each.unit as UnitOf[Q])
+      .filter((each) => each !== unit)
+      .map((each) => ({ unit: each, si: toSi(fromSi(valueSi, unit), each) }))
+      .find(({ si }) => isUsual(si) && outside(si) === null);
+    if (other === undefined) return null;
+    const ways = [
+      { verb: `Take it as ${UNITS[other.unit].label}, ${shown(other.si, quantity, unit)}`, value: other.si },
+    ];
+    if (outside(valueSi) === null) ways.push({ verb: `Keep ${UNITS[unit].label}`, value: valueSi });
+    return { refused: `${text.trim()} looks like ${UNITS[other.unit].label}.`, ways, isDoubt: true };
   };
   const allowedWords = () => {
     if (maxSi === Infinity) return `at least ${words(minSi)}`;
@@ -40,9 +63,11 @@ export function quantityKind<Q extends Quantity>(
       if (!parsed.ok) {
         const ways = parsed.readings
           .filter((reading) => outside(reading.valueSi) === null)
-          .map((reading) => ({ text: reading.text, value: reading.valueSi }));
+          .map((reading) => ({ verb: `Take it as ${reading.text}`, value: reading.valueSi }));
         return { refused: parsed.sentence, ways };
       }
+      const doubt = doubted(text, parsed.valueSi);
+      if (doubt !== null) return doubt;
       const refused = outside(parsed.valueSi);
       if (refused !== null) return { refused };
       return parsed.unit === unit

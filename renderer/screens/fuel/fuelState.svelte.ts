@@ -49,9 +49,11 @@ export class FuelState {
   readonly fit = $derived.by((): GaugeCurveFit | { kind: 'refused'; sentence: string } | null =>
     this.#fitted(),
   );
-  readonly adopted = $derived.by(
-    (): CalibrationRecord | null => this.calibrations.answer?.find(({ withdrawn }) => !withdrawn) ?? null,
-  );
+  readonly adopted = $derived.by((): CalibrationRecord | null => {
+    // While another tank's curves are on their way, the last answer belongs to the wrong tank.
+    const ofTank = this.calibrations.answer?.filter(({ tankId }) => tankId === this.tank?.id);
+    return ofTank?.find(({ withdrawn }) => !withdrawn) ?? null;
+  });
   readonly testCurve = $derived.by((): GaugeCurve | null =>
     this.fit?.kind === 'curve' ? this.fit.curve : null,
   );

@@ -107,3 +107,14 @@ test('text not put down yet survives a change that comes from elsewhere', async 
   await userEvent.keyboard('{Escape}');
   await expect.element(input).toHaveValue('50');
 });
+
+test('a doubted figure waits for a word, and is saved as the person settles it', async () => {
+  const { screen, onSave, input } = await field({ usualSi: [20, 40] } as never);
+  await input.fill('80');
+  await userEvent.keyboard('{Enter}');
+  await expect.element(screen.getByText(/80 looks like lb/)).toBeVisible();
+  expect(onSave).not.toHaveBeenCalled();
+  await screen.getByRole('button', { name: 'Keep kg' }).click();
+  expect(onSave).toHaveBeenCalledExactlyOnceWith(80);
+  await expect.element(input).toHaveValue('80');
+});
