@@ -1,4 +1,4 @@
-// Makes us-stations.txt from NOAA's station history:
+// Makes us-stations.ts from NOAA's station history:
 //   node main/weather-import/stations/build-station-list.mjs isd-history-us.csv
 // Left out: moored buoys (some lie in European waters under 'US'), places at latitude 0 or without one, and rows
 // without elevation: none of them can serve for density altitude.
@@ -30,6 +30,13 @@ const rows = readFileSync(source, 'utf8')
 const packed = brotliCompressSync(rows.join('\n'), {
   params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_LGWIN]: 24 },
 });
-const target = fileURLToPath(new URL('us-stations.txt', import.meta.url));
-writeFileSync(target, packed.toString('base64').replaceAll(/.{1,120}/g, '$&\n'));
+const target = fileURLToPath(new URL('us-stations.ts', import.meta.url));
+writeFileSync(
+  target,
+  `// Made by build-station-list.mjs from NOAA's station history; never edited by hand.
+/** Tab-separated rows, brotli, base64. A module, not a text file, so that plain Node, workers and the build read it alike. */
+export const packedStations = \`
+${packed.toString('base64').replaceAll(/.{1,120}/g, '$&\n')}\`;
+`,
+);
 console.log(`${String(rows.length)} stations, ${String(packed.length)} bytes packed`);

@@ -1,5 +1,5 @@
 import { brotliDecompressSync } from 'node:zlib';
-import packed from './us-stations.txt?raw';
+import { packedStations } from './us-stations.ts';
 
 /** A station as NOAA's station history lists it. */
 export interface ListedStation {
@@ -27,7 +27,7 @@ let unpacked: readonly ListedStation[] | null = null;
 
 /** Every listed station. Unpacked once, on the first call (some 10 ms). */
 export function listedStations(): readonly ListedStation[] {
-  unpacked ??= brotliDecompressSync(Buffer.from(packed, 'base64'))
+  unpacked ??= brotliDecompressSync(Buffer.from(packedStations, 'base64'))
     .toString('utf8')
     .split('\n')
     .map((line) => {

@@ -1,3 +1,6 @@
+// Made by build-station-list.mjs from NOAA's station history; never edited by hand.
+/** Tab-separated rows, brotli, base64. A module, not a text file, so that plain Node, workers and the build read it alike. */
+export const packedStations = `
 X0oGGEWwcQAApLkyVAAm083xcjt45ud1+wfHADhkgLkdgG1TVWQA9F50HM6aQKdO1AXBx1Q3iSy+2TmBL5qNSx4RhBkPV4mEWxzio01W+aNWoVCWpwA6bn0F
 lBBsmRaXuOUQcmWezO9WM38rOxFBLGVmalaxsmCq0A2AJELqseTRe6bGqj1fnPo8j0OY0d9t3pjQO7mWjl1JjpMChv820/+qlstcZLz+sZREWpCAL2Ezrzv7
 n372//FJMmX3916vsd3zCwsowW6DigG2ZA1oNpiyJ+wg+bYWYUmQBBNtCdHqa7or7dwkk2SmtFFQRXiFV/3BN/2NO6FeurbbVg3JBYEBgo5EPr+a31RuL81J
@@ -1514,3 +1517,4 @@ H1o8casR7eidq6YDR2FZfWoHo8vjQrFY4kSw12QiM+dNtxaQkhkP5p+VJb/1hPUna1xPIKgtn342P/Xt
 f1QEry/iVJl+Kzvfb0Fk7FfR+n/+sZI0CmlrN6sFFJ1We21nKC38H9g3QLK5TJwESOgh7+7rFUbF5h/1vXHSY08zOcga+fDSy6FZkt+lJ16hYrHyq0BiT7ty
 i5Zca0LCYzpz/4nce7QeVwOXg5upbSWl+g5qOlC77wzzOzP9XMkwIX1unYMT/Z0Yq6zUYNzjtfe7/7JYEyYK/RUzt6WEXuHpvNd+v/tv6BeeFvLMH6rqby6z
 3kiWet9MnUoL1zvGQ9yzyqdGgM50I4va++dsCA6i77p2x+l19lvK3/bMRu4sfsjSs+LYDQ==
+`;
