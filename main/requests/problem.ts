@@ -22,6 +22,12 @@ export type ProblemCode =
   | 'disk'
   | 'cancelled'
   | 'file-refused'
+  /** A list of bare reports: their year and month have to be given. */
+  | 'month-needed'
+  /** A file in local standard time that does not tell its zone. */
+  | 'zone-needed'
+  /** A table of no known kind: its columns have to be mapped. */
+  | 'mapping-needed'
   | 'internal';
 
 /** An error whose message is already a sentence for the person who uses the window. */

@@ -12,6 +12,7 @@ import {
   stationsWithRecords,
   weatherStation,
   weatherStationOfList,
+  weatherStationOfRecords,
   type WeatherStation,
 } from '../store/weather-stations.ts';
 import { runScan } from '../weather-import/run-scan.ts';
@@ -22,10 +23,12 @@ import {
   stationOfIdentifier,
   type ListedStation,
 } from '../weather-import/stations/station-list.ts';
+import type { ReaderOptions } from '../weather-import/reader.ts';
 import type { ScanSummary } from '../weather-import/scan.ts';
 import { read, work, type Context, type WorkContext } from './define.ts';
 import { latitudeDeg, longitudeDeg, elevationM } from './places.ts';
 import { Refusal } from './problem.ts';
+import { proposeStation } from './weather-station-proposal.ts';
 
 /** So many places of the list are offered at once. */
 const mostFound = 12;
@@ -35,7 +38,13 @@ const path = z
   .min(1)
   .max(4000)
   .refine((text) => isAbsolute(text), 'the whole path of the file is needed');
-const stationInFile = z.string().min(1).max(40).optional();
+/** What a person may have to say about a file. */
+const readingChoices = {
+  stationInFile: z.string().min(1).max(40).optional(),
+  reportMonth: z
+    .strictObject({ year: z.int().min(1930).max(2100), month: z.int().min(1).max(12) })
+    .optional(),
+};
 const nature = z.enum(['observed', 'typical year', 'averages', 'model']);
 const skipped = z.array(
   z.strictObject({
@@ -78,7 +87,8 @@ const station = z.strictObject({
 
 /** Where the file's station lies: an entry of the bundled list, one that the library has, or a place given by hand. */
 const stationChoice = z.union([
-  z.strictObject({ listKey: z.string() }),
+  /** An elevation beside the key is that of the file's own records, which is nearer to its barometer. */
+  z.strictObject({ listKey: z.string(), elevationM: elevationM.optional() }),
   z.strictObject({ stationId: z.string() }),
   z.strictObject({
     place: z.strictObject({
@@ -87,6 +97,7 @@ const stationChoice = z.union([
       latitudeDeg,
       longitudeDeg,
       elevationM,
+      placeFrom: z.enum(['typed', 'file']).default('typed'),
     }),
   }),
 ]);
@@ -113,6 +124,10 @@ const preview = z.strictObject({
   placeInFile: placeInFile.nullable(),
   skipped,
   stationGuess: listed.nullable(),
+  /** The choice of station that the file and the list together suggest: the list's place, the records' elevation. */
+  stationProposal: stationChoice.nullable(),
+  /** What does not agree between file and list. */
+  stationRemarks: z.array(z.string()),
   guessedFrom: z.enum(['file name', 'identifier in the file']).nullable(),
   /** An import of the library that looks the same: repeating it would add nothing. */
   sameImport: z.strictObject({ importId: z.int(), fileName: z.string(), atEpochS: z.number() }).nullable(),
@@ -122,16 +137,17 @@ export const weatherRequests = {
   'weather.preview': work({
     about:
       'Look through a weather file: kind, station, span, rows, and what would be left out and why. Keeps nothing.',
-    input: z.strictObject({ path, stationInFile }),
+    input: z.strictObject({ path, ...readingChoices }),
     output: preview,
     handle: async (context, input) => {
-      const summary = await runScan(context, input.path, input.stationInFile, null);
+      const summary = await runScan(context, input.path, input, null);
       const guess = guessStation(basename(input.path), summary);
       return {
         ...summary,
         fileName: basename(input.path),
         stationGuess: guess.station,
         guessedFrom: guess.from,
+        ...proposeStation(summary, guess.station),
         sameImport: sameImport(context, summary, guess.station?.key ?? null),
       };
     },
@@ -140,7 +156,7 @@ export const weatherRequests = {
   'weather.import': work({
     about:
       'Import a weather file for a station, whole or not at all. What the library has already is not added a second time.',
-    input: z.strictObject({ path, stationInFile, station: stationChoice }),
+    input: z.strictObject({ path, ...readingChoices, station: stationChoice }),
     output: z.strictObject({
       /** null where the file added nothing and so left nothing to take back. */
       importId: z.int().nullable(),
@@ -212,11 +228,7 @@ export const weatherRequests = {
 
 async function importFile(
   context: WorkContext,
-  input: {
-    path: string;
-    stationInFile?: string | undefined;
-    station: z.output<typeof stationChoice>;
-  },
+  input: ReaderOptions & { path: string; station: z.output<typeof stationChoice> },
 ) {
   const { db } = context;
   refuseWhileImporting(context);
@@ -225,7 +237,7 @@ async function importFile(
   let importId: number | null = null;
   let newCount = 0;
   try {
-    const summary = await runScan(context, input.path, input.stationInFile, (blocks) => {
+    const summary = await runScan(context, input.path, input, (blocks) => {
       importId ??= begin();
       newCount += addBlocks(db, importId, place.id, blocks);
     });
@@ -233,6 +245,11 @@ async function importFile(
       throw new Refusal(
         'file-refused',
         `${basename(input.path)} has no observation that can be kept${firstReason(summary)}. Nothing was changed.`,
+      );
+    if (summary.usableCount === 0)
+      throw new Refusal(
+        'file-refused',
+        `${basename(input.path)} has ${String(summary.observationCount)} observations, but density altitude cannot be had from any of them: ${summary.unusable.map(({ reason, count }) => `${reason} (${String(count)})`).join(', ')}. Nothing was changed.`,
       );
     if (newCount === 0) {
       removeImport(db, importId);
@@ -310,6 +327,7 @@ function resolveStation({ db, newId }: Context, choice: z.output<typeof stationC
         `There is no station ${choice.listKey} in the bundled list. Give its place and elevation instead. Nothing was changed.`,
       );
     const { key, name, latitudeDeg, longitudeDeg, elevationM } = listedOut(found);
+    const fromRecords = choice.elevationM;
     return (
       weatherStationOfList(db, key) ?? {
         id: newId(),
@@ -318,12 +336,18 @@ function resolveStation({ db, newId }: Context, choice: z.output<typeof stationC
         identifier: found.icao === '' ? null : found.icao,
         latitudeDeg,
         longitudeDeg,
-        elevationM,
-        placeFrom: 'station list',
+        elevationM: fromRecords ?? elevationM,
+        placeFrom: fromRecords === undefined ? 'station list' : 'file',
       }
     );
   }
-  return { id: newId(), listKey: null, placeFrom: 'typed', ...choice.place };
+  const { place } = choice;
+  // A second file of the same records must not make a second station of it.
+  const again =
+    place.placeFrom === 'file' && place.identifier !== null
+      ? weatherStationOfRecords(db, place.identifier)
+      : null;
+  return again ?? { id: newId(), listKey: null, ...place };
 }
 
 function guessStation(fileName: string, summary: ScanSummary) {
@@ -332,9 +356,7 @@ function guessStation(fileName: string, summary: ScanSummary) {
   const [first] = summary.stationsInFile;
   if (first !== undefined) {
     const found = stationOfIdentifier(first.identifier, span);
-    return found === null
-      ? { station: null, from: null }
-      : { station: listedOut(found), from: 'identifier in the file' as const };
+    if (found !== null) return { station: listedOut(found), from: 'identifier in the file' as const };
   }
   const found = stationOfFileName(fileName, span);
   return found === null

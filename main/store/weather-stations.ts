@@ -33,6 +33,16 @@ export function weatherStationOfList(db: Database.Database, listKey: string): We
   return row === undefined ? null : fromRow(row);
 }
 
+/** The station outside the list whose place came from records under this identifier. */
+export function weatherStationOfRecords(db: Database.Database, identifier: string): WeatherStation | null {
+  const row = db
+    .prepare<[string], Row>(
+      "SELECT * FROM weather_station WHERE list_key IS NULL AND place_from = 'file' AND identifier = ?",
+    )
+    .get(identifier);
+  return row === undefined ? null : fromRow(row);
+}
+
 export function insertWeatherStation(db: Database.Database, station: WeatherStation): void {
   db.prepare(
     `INSERT INTO weather_station (id, list_key, name, identifier, latitude_deg, longitude_deg, elevation_m, place_from)

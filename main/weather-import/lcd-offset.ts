@@ -1,25 +1,20 @@
 import { textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
 import { degrees } from './isd-csv.ts';
-import { standardOffsetMinutes } from './local-standard-time.ts';
+import type { StandardTime } from './reader.ts';
 import { headerNames } from './split-row.ts';
-import { listedStations } from './stations/station-list.ts';
-
-/** How far a file's clock is ahead of UTC, and from what that is known ('by the reports quoted in it'). */
-export interface FileOffset {
-  minutes: number;
-  from: string;
-}
 
 /** Among so many rows at the beginning the quoted reports vote. */
 const votingRows = 200;
 
 /**
  * What local standard time of a file of local climatological data is. First by the reports that its rows quote (a row
- * of 00:52 quotes 010552Z), then by the place in it, then by its station in the bundled list.
+ * of 00:52 quotes 010552Z), then by the place in it, then as a
+ * person gives it.
+ * @param given minutes ahead of UTC
  * @throws FileProblem where nothing tells
  */
-export function lcdOffset(head: Uint8Array): FileOffset {
+export async function lcdStandardTime(head: Uint8Array, given: number | undefined): Promise<StandardTime> {
   const lines = textOf(head, 0, head.length).split('\n');
   const names = headerNames(lines[0] ?? '', ',');
   const rows = lines
@@ -44,21 +39,18 @@ export function lcdOffset(head: Uint8Array): FileOffset {
       Math.abs(latitudeDeg) <= 90 &&
       Math.abs(longitudeDeg) <= 180 &&
       (latitudeDeg !== 0 || longitudeDeg !== 0)
-    )
+    ) {
+      const { standardOffsetMinutes } = await import('./standard-offset.ts');
       return {
         minutes: standardOffsetMinutes(latitudeDeg, longitudeDeg, year),
         from: 'by the place in it',
       };
-    const wban = /(\d{5})$/.exec(cell('STATION'))?.[1];
-    const listed = listedStations().find((station) => station.wban === wban && wban !== '99999');
-    if (listed !== undefined)
-      return {
-        minutes: standardOffsetMinutes(listed.latitudeDeg, listed.longitudeDeg, year),
-        from: `by its station in the list, ${listed.name}`,
-      };
+    }
   }
+  if (given !== undefined) return { minutes: given, from: 'as it was given' };
   throw new FileProblem(
-    'Its times are local standard time, but neither a quoted report nor a place nor a listed station in it tells of which zone.',
+    'Its times are local standard time, but neither a quoted report nor a place in it tells of which zone. Give the hours that its standard time is ahead of UTC.',
+    'zone-needed',
   );
 }
 

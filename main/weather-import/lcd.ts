@@ -4,7 +4,7 @@ import { hundredths, nothing, numbersFrom, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
 import { degrees } from './isd-csv.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
-import { lcdOffset } from './lcd-offset.ts';
+import { lcdStandardTime } from './lcd-offset.ts';
 import { putLocalTime } from './local-standard-time.ts';
 import { emptyReport } from './month-collector.ts';
 import { NamedColumns } from './named-columns.ts';
@@ -103,10 +103,14 @@ export const lcd: Kind = {
       (names.includes('DATE') || names.includes('datetime'))
     );
   },
+  prepare: async (head, options) => ({
+    standardTime: await lcdStandardTime(head, options.standardOffsetMinutes),
+  }),
   open: (sink, problems, options, head): Reader => {
     const columns = new NamedColumns(head, ',', true, [...others, ...read.map(({ name }) => name)], problems);
     const layout = layoutOf(head);
-    const offset = lcdOffset(head);
+    const offset = options.standardTime;
+    if (offset === undefined) throw new Error('lcd.prepare finds the zone before lcd.open.');
     const cells = read
       .map(({ name, convert, ...rest }) => ({ at: columns.at(name), convert: convert[layout], ...rest }))
       .filter(({ at }) => at >= 0);

@@ -1,20 +1,5 @@
-import tzLookup from '@photostructure/tz-lookup';
-import { Temporal } from 'temporal-polyfill/implementation';
 import { daysInMonth } from './calendar.ts';
 import type { Report } from './month-collector.ts';
-
-/**
- * Minutes that a place's standard time is ahead of UTC, whatever summer time it keeps: the lesser of its winter's and
- * summer's.
- * @param year in which; zones have changed over the years
- */
-export function standardOffsetMinutes(latitudeDeg: number, longitudeDeg: number, year: number): number {
-  const timeZone = tzLookup(latitudeDeg, longitudeDeg);
-  const offsets = [1, 7].map((month) =>
-    Math.round(Temporal.ZonedDateTime.from({ year, month, day: 1, timeZone }).offsetNanoseconds / 60e9),
-  );
-  return Math.min(...offsets);
-}
 
 /**
  * Put a local moment into the report as UTC.

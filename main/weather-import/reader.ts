@@ -36,6 +36,19 @@ export interface ReaderOptions {
   stationInFile?: string | undefined;
   /** Year and month (1 to 12) of the first of bare reports, UTC. */
   reportMonth?: { year: number; month: number } | undefined;
+  /** Minutes that the file's standard time is ahead of UTC, where nothing in it tells. */
+  standardOffsetMinutes?: number | undefined;
+}
+
+/** What `prepare` found out. */
+export interface Prepared {
+  standardTime?: StandardTime;
+}
+
+/** How far a file's clock is ahead of UTC, and from what that is known ('by the reports quoted in it'). */
+export interface StandardTime {
+  minutes: number;
+  from: string;
 }
 
 /** Takes each report; the object is used again for the next row, so it has to be copied out at once. */
@@ -45,5 +58,10 @@ export type Sink = (report: Report) => void;
 export interface Kind {
   /** @param head the first 64 kB at most, decompressed, without byte-order mark */
   recognises(head: Uint8Array): boolean;
-  open(sink: Sink, problems: ProblemList, options: ReaderOptions, head: Uint8Array): Reader;
+  /**
+   * What has to be found out before reading, where that takes modules that most files do not need. They are loaded
+   * here, not at the top, so that the reading thread starts at once.
+   */
+  prepare?(head: Uint8Array, options: ReaderOptions): Promise<Prepared>;
+  open(sink: Sink, problems: ProblemList, options: ReaderOptions & Prepared, head: Uint8Array): Reader;
 }

@@ -1,13 +1,11 @@
-import { createReadStream } from 'node:fs';
-import { open, stat } from 'node:fs/promises';
-import { pipeline } from 'node:stream/promises';
-import { createGunzip } from 'node:zlib';
+import { stat } from 'node:fs/promises';
 import { missing, type MonthBlock, type Nature } from '../store/observation-columns.ts';
+import { readContent, withoutMark } from './content.ts';
 import { FileProblem } from './file-problem.ts';
 import { kindOf, kindsInWords } from './kinds.ts';
 import { MonthCollector, type Report } from './month-collector.ts';
 import { ProblemList, type Skipped } from './problems.ts';
-import type { PlaceInFile, Reader, ReaderOptions } from './reader.ts';
+import type { Kind, PlaceInFile, Prepared, Reader, ReaderOptions } from './reader.ts';
 import { isUsable, spoiltFor } from './usable.ts';
 
 /** What a file turned out to hold. */
@@ -40,7 +38,6 @@ export interface ScanOptions extends ReaderOptions {
   onProgress?: (readBytes: number, sizeBytes: number, rowCount: number) => void;
 }
 
-const chunkBytes = 1 << 20;
 /** No line of these kinds is nearly as long; a file without line ends is not one of them. */
 const longestLineBytes = 1 << 20;
 const lineFeed = 10;
@@ -51,33 +48,16 @@ const carriageReturn = 13;
  * @throws FileProblem with a sentence where the file cannot be read as a whole
  */
 export async function scanFile(path: string, options: ScanOptions = {}): Promise<ScanSummary> {
-  const sizeBytes = (await stat(path)).size;
-  if (sizeBytes === 0) throw new FileProblem('The file is empty.');
-  const source = createReadStream(path, { highWaterMark: chunkBytes });
   let scan: Scan | null = null;
-  const consume = async (chunks: AsyncIterable<Buffer>) => {
-    for await (const chunk of chunks) {
-      scan ??= new Scan(chunk, options);
-      scan.feed(chunk);
-      const blocks = scan.collector.take(false);
-      if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
-      options.onProgress?.(source.bytesRead, sizeBytes, scan.rowCount);
-    }
-  };
-  try {
-    if (await isGzip(path)) await pipeline(source, createGunzip({ chunkSize: chunkBytes }), consume);
-    else await pipeline(source, consume);
-  } catch (error) {
-    if (error instanceof FileProblem) throw error;
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    if (code.startsWith('Z_'))
-      throw new FileProblem(
-        code === 'Z_BUF_ERROR'
-          ? 'The packed file (gzip) ends before its end: it was cut short. Fetch it again.'
-          : 'The packed file (gzip) is damaged. Fetch it again.',
-      );
-    throw error;
-  }
+  const fileBytes = (await stat(path)).size;
+  const { sizeBytes } = await readContent(path, async (chunk, readBytes) => {
+    scan ??= await openScan(chunk, options);
+    scan.feed(chunk);
+    const blocks = scan.collector.take(false);
+    if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
+    options.onProgress?.(readBytes, fileBytes, scan.rowCount);
+    return true;
+  });
   // Assigned inside the loop above, which the checker does not follow.
   const finished = scan as Scan | null;
   if (finished === null) throw new FileProblem('The file is empty.');
@@ -87,15 +67,12 @@ export async function scanFile(path: string, options: ScanOptions = {}): Promise
   return finished.summary(sizeBytes);
 }
 
-async function isGzip(path: string): Promise<boolean> {
-  const file = await open(path);
-  try {
-    const head = new Uint8Array(2);
-    await file.read(head, 0, 2, 0);
-    return head[0] === 0x1f && head[1] === 0x8b;
-  } finally {
-    await file.close();
-  }
+async function openScan(firstChunk: Buffer, options: ReaderOptions): Promise<Scan> {
+  const head = withoutMark(firstChunk).subarray(0, 65_536);
+  const kind = kindOf(head);
+  if (kind === null) throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
+  const prepared = (await kind.prepare?.(head, options)) ?? {};
+  return new Scan(kind, head, { ...options, ...prepared });
 }
 
 /** One pass over a file's bytes. */
@@ -116,10 +93,7 @@ class Scan {
   #rest: Buffer | null = null;
   #begun = false;
 
-  constructor(firstChunk: Buffer, options: ScanOptions) {
-    const head = withoutMark(firstChunk).subarray(0, 65_536);
-    const kind = kindOf(head);
-    if (kind === null) throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
+  constructor(kind: Kind, head: Buffer, options: ReaderOptions & Prepared) {
     this.#reader = kind.open(
       (report) => {
         this.#take(report);
@@ -217,16 +191,11 @@ function epochS(monthIndex: number, minuteOfMonth: number): number {
   return Date.UTC(Math.floor(monthIndex / 12), monthIndex % 12, 1) / 1000 + minuteOfMonth * 60;
 }
 
-function withoutMark(bytes: Buffer): Buffer {
-  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? bytes.subarray(3) : bytes;
-}
-
 /** What to say of a file of no known kind. */
 function whatItIs(head: Buffer): string {
   const readable = `Kinds that can be read: ${kindsInWords}.`;
   if ((head[0] === 0xff && head[1] === 0xfe) || (head[0] === 0xfe && head[1] === 0xff))
     return 'It is text in UTF-16; save it as plain text (UTF-8) first.';
-  if (head[0] === 0x50 && head[1] === 0x4b) return 'It is a zip archive; unpack it first.';
   const text = head.subarray(0, 400).toString('latin1');
   if (/^\s*</.test(text))
     return 'It is a web page, perhaps an error page that was saved instead of the file.';

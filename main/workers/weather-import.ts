@@ -1,6 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { MonthBlock } from '../store/observation-columns.ts';
 import { FileProblem } from '../weather-import/file-problem.ts';
+import type { ReaderOptions } from '../weather-import/reader.ts';
 import { scanFile, type ScanSummary } from '../weather-import/scan.ts';
 
 // A thread that reads one weather file, so that neither the window nor a save waits for it. It never opens the
@@ -8,7 +9,7 @@ import { scanFile, type ScanSummary } from '../weather-import/scan.ts';
 
 export interface ScanThreadData {
   path: string;
-  stationInFile?: string | undefined;
+  options: ReaderOptions;
   /** Hand months over; without, the file is only looked at. */
   keepBlocks: boolean;
 }
@@ -24,7 +25,7 @@ const blocksAtOnce = 6;
 
 if (parentPort === null) throw new Error('This file is a worker: run-scan.ts in weather-import starts it.');
 const port = parentPort;
-const { path, stationInFile, keepBlocks } = workerData as ScanThreadData;
+const { path, options, keepBlocks } = workerData as ScanThreadData;
 const say = (message: FromScanThread) => {
   port.postMessage(message);
 };
@@ -47,7 +48,7 @@ async function handOver(blocks: MonthBlock[]): Promise<void> {
 let lastProgressMs = 0;
 try {
   const summary = await scanFile(path, {
-    stationInFile,
+    ...options,
     ...(keepBlocks ? { onBlocks: handOver } : {}),
     onProgress: (readBytes, sizeBytes, rowCount) => {
       const nowMs = performance.now();
@@ -60,6 +61,6 @@ try {
 } catch (error) {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const words = error instanceof Error ? error.message : String(error);
-  say({ type: 'failed', sentence: words, code: error instanceof FileProblem ? 'file' : code });
+  say({ type: 'failed', sentence: words, code: error instanceof FileProblem ? error.need : code });
 }
 port.close();

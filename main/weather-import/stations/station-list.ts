@@ -63,18 +63,31 @@ export function stationOfFileName(fileName: string, span: DaySpan): ListedStatio
   const numbers = /(?<!\d)(\d{6}|[A-Z]\d{5})-(\d{5})(?!\d)/.exec(fileName);
   if (numbers === null) return null;
   const [, usaf = '', wban = ''] = numbers;
+  return stationOfNumbers(usaf, wban, span);
+}
+
+function stationOfNumbers(usaf: string, wban: string, span: DaySpan): ListedStation | null {
   const stations = listedStations();
   const byBoth = stations.filter((station) => station.usaf === usaf && station.wban === wban);
   if (byBoth.length > 0) return best(byBoth, span);
   const byWban = wban === noWban ? [] : stations.filter((station) => station.wban === wban);
   if (byWban.length > 0) return best(byWban, span);
-  return usaf === noUsaf ? null : best(stations.filter((station) => station.usaf === usaf), span);
+  return usaf === noUsaf || usaf === '-' ? null : best(stations.filter((station) => station.usaf === usaf), span);
 }
 
-/** The station of an identifier as reports write it: ICAO, or ICAO without the K of the 48 states. */
+/**
+ * The station of an identifier as files write it: ICAO, or ICAO without the K of the 48 states; USAF and WBAN number
+ * together (72565003017) or USAF alone (725650); WBAN as the climatology network has it (USW00003017).
+ */
 export function stationOfIdentifier(identifier: string, span: DaySpan): ListedStation | null {
   const wanted = identifier.trim().toUpperCase();
   if (wanted === '') return null;
+  const both = /^([A-Z\d]\d{5})(\d{5})$/.exec(wanted);
+  if (both !== null) return stationOfNumbers(both[1] ?? '', both[2] ?? '', span);
+  const network = /^US[A-Z]000(\d{5})$/.exec(wanted);
+  // No USAF number is '-', so that only the WBAN number is looked for.
+  if (network !== null) return stationOfNumbers('-', network[1] ?? '', span);
+  if (/^\d{6}$/.test(wanted)) return stationOfNumbers(wanted, noWban, span);
   const stations = listedStations();
   const exact = stations.filter((station) => station.icao === wanted);
   if (exact.length > 0) return best(exact, span);

@@ -62,6 +62,29 @@ describe('a preview', () => {
     });
   });
 
+  test("of records with numbers and a place proposes the list's station with the records' elevation", async () => {
+    const looked = async (name: string) =>
+      (await library.ask('weather.preview', { path: sample(name) })) as Preview;
+    // NOAA's list: Denver 725650-03017 at 1650.2 m; the records say 1655 m.
+    expect(await looked('725650-03017-2010_excerpt.gz')).toMatchObject({
+      guessedFrom: 'identifier in the file',
+      stationProposal: { listKey: '725650-03017', elevationM: 1655 },
+      stationRemarks: [expect.stringMatching(/1655 m, the list 1650.2 m/)],
+    });
+    // Those of 1994 lie a degree too far south.
+    const old = await looked('725650-03017-1994_excerpt.gz');
+    expect(old.stationProposal).toMatchObject({ listKey: '725650-03017', elevationM: 1656 });
+    expect(old.stationRemarks[0]).toMatch(/put the station 10\d km from where the list has/);
+    expect((await looked('LCDv2_KLNK_2023_excerpt.csv')).stationProposal).toMatchObject({
+      elevationM: 362.7,
+    });
+    expect((await looked('GHCNh_USW00026442_por_excerpt.psv')).stationGuess?.identifier).toBe('PAVW');
+    expect((await looked('LCDv1_KATL_2020_excerpt.csv')).stationProposal).toEqual({
+      listKey: '722190-13874',
+    });
+    expect((await looked('KDEN_typical_excerpt.epw')).nature).toBe('typical year');
+  });
+
   test('refuses what is not there or cannot be read, with a sentence', async () => {
     const gone = fileWith('x');
     rmSync(gone);
@@ -73,6 +96,40 @@ describe('a preview', () => {
     );
     await expect(library.ask('weather.preview', { path: 'relative.csv' })).rejects.toThrow(/whole path/);
   });
+});
+
+test('records of a station outside the list make one station, however many files', async () => {
+  const own = gunzipSync(readFileSync(sample('725650-03017-2010_excerpt.gz')))
+    .toString('latin1')
+    .trimEnd()
+    .split('\n')
+    .map((line) => `${line.slice(0, 4)}A12345${'99999'}${line.slice(15)}`);
+  for (const half of [own.slice(0, 200), own.slice(200)]) {
+    const path = fileWith(half.join('\n'));
+    const { stationProposal } = (await library.ask('weather.preview', { path })) as Preview;
+    expect(stationProposal).toMatchObject({ place: { identifier: 'A1234599999', elevationM: 1655 } });
+    await load(path, stationProposal);
+  }
+  expect(stored()).toMatchObject({ imports: 2, stations: 1 });
+});
+
+test('a file without one usable row is refused with the reasons counted', async () => {
+  const bare = lines.slice(0, 20).map((line) => `${line.slice(0, 25)} -9999${line.slice(31)}`);
+  await expect(load(fileWith(bare.join('\n')))).rejects.toThrow(
+    'weather.csv has 20 observations, but density altitude cannot be had from any of them: no pressure (20). Nothing was changed.',
+  );
+  expect(stored()).toEqual({ blocks: 0, imports: 0, stations: 0 });
+});
+
+test('bare reports are refused with a code of their own until year and month are given', async () => {
+  const path = fileWith('METAR KDEN 010053Z 01006KT 9SM CLR M10/M12 A2995\n', 'reports.txt');
+  expect(await library.request('weather.preview', { path })).toMatchObject({
+    ok: false,
+    problem: { code: 'month-needed' },
+  });
+  expect(await library.ask('weather.preview', { path, reportMonth: { year: 2013, month: 1 } })).toMatchObject(
+    { firstEpochS: utc('2013-01-01T00:53'), stationGuess: { identifier: 'KDEN' } },
+  );
 });
 
 describe('an import', () => {
@@ -171,7 +228,10 @@ describe('an import', () => {
   });
 
   test('of an unusable report gives way to a usable one of the same minute in a newer import', async () => {
-    const spoilt = lines.slice(0, 3).map((line) => `${line.slice(0, 25)} -9999${line.slice(31)}`);
+    // One row is left whole: a file without any usable one is refused.
+    const spoilt = lines
+      .slice(0, 3)
+      .map((line, i) => (i === 2 ? line : `${line.slice(0, 25)} -9999${line.slice(31)}`));
     const older = await load(fileWith(spoilt.join('\n'), 'older.txt'));
     await load(fileWith(lines.slice(0, 3).join('\n'), 'newer.txt'));
     const columns = loadObservations(library.db, older.stationId);
