@@ -20,6 +20,8 @@ import { usualLibraryPath } from './library-place.ts';
 const usage =
   "Usage: npm run -s ask -- [--library FILE] NAME ['{json}'], or --list for every request with its schemas.";
 
+// Whoever reads the answer may stop reading early (head).
+process.stdout.on('error', () => process.exit());
 try {
   await main();
 } catch (error) {
