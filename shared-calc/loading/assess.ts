@@ -1,10 +1,10 @@
-import type { LoadingAeroplane, Phase } from './aeroplane.ts';
+import type { LoadingAeroplane } from './aeroplane.ts';
 import type { LoadingCase } from './case.ts';
 import { followDifference, followEnvelope, followMass, newTally, type Tally } from './follow.ts';
 import { fuelFigures } from './fuel-figures.ts';
 import { largestMassKg, limitsOf, type Limit } from './limits.ts';
 import { loadingModel, type LoadingModel } from './model.ts';
-import { newPath, type Path } from './path.ts';
+import { newPath, partOf, type Path } from './path.ts';
 import { pointAfterL, pointAt, type FlightPoint } from './point.ts';
 import { walk } from './walk.ts';
 
@@ -182,25 +182,6 @@ function followAll(
       followDifference(path, signedDensities(model), limit.limitKg, tally);
       take(into, model, path, tally, fuelL);
     }
-  }
-}
-
-/** First and last node of the part of a flight in which a limit of this phase holds. */
-function partOf(path: Path, phase: Phase): [number, number] {
-  const end = path.nodes - 1;
-  const takeOff = path.takeOff;
-  switch (phase) {
-    case 'ramp':
-      return [0, takeOff];
-    case 'take-off':
-      return [takeOff, takeOff];
-    case 'flight':
-      return [takeOff, end];
-    case 'landing':
-      // Without a planned landing the last possible one is compared.
-      return path.landing < 0 ? [end, end] : [path.landing, path.landing];
-    case 'zero-fuel':
-      return [end, end];
   }
 }
 

@@ -93,6 +93,12 @@ export function limitingMomentKgM(side: Side, massKg: number): number {
   return side.l0 + massKg * (side.l1 + massKg * side.l2);
 }
 
+/** The band in which a mass lies; above or below the envelope, the limits at its highest or lowest mass. */
+export function bandAt(envelope: EnvelopeBands, massKg: number): Band {
+  if (massKg > envelope.highestKg) return envelope.above;
+  return envelope.bands.findLast((band) => massKg >= band.lowestKg) ?? envelope.below;
+}
+
 function checkedPoints(envelope: Envelope, mac: MeanChord | null, field: string): Point[] {
   if (envelope.vertices.length < 3)
     throw new InputProblem(field, 'an envelope needs at least three vertices');

@@ -1,3 +1,5 @@
+import type { Phase } from './aeroplane.ts';
+
 /**
  * A flight from ramp until usable fuel is exhausted, as pieces over the litres burned.
  *
@@ -54,4 +56,24 @@ export function newPath(): Path {
     overfilled: [],
     changedTo: [],
   };
+}
+
+/** First and last node of the part of a flight in which a limit of this phase holds. */
+export function partOf(path: Path, phase: Phase): [number, number] {
+  const end = path.nodes - 1;
+  // Where the fuel ends before take-off, what there is of a flight is its end.
+  const takeOff = path.takeOff < 0 ? end : path.takeOff;
+  switch (phase) {
+    case 'ramp':
+      return [0, takeOff];
+    case 'take-off':
+      return [takeOff, takeOff];
+    case 'flight':
+      return [takeOff, end];
+    case 'landing':
+      // Without a planned landing the last possible one is compared.
+      return path.landing < 0 ? [end, end] : [path.landing, path.landing];
+    case 'zero-fuel':
+      return [end, end];
+  }
 }
