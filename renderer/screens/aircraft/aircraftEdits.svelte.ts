@@ -34,7 +34,10 @@ export class AircraftEdits {
       if (id === undefined) return 'The aeroplane is not read yet.';
       try {
         const { aircraft } = await this.#app.client.ask('aircraft.get', { id });
+        const before = JSON.stringify(aircraft);
         alter(aircraft);
+        // A field that is left while it is being saved asks twice: nothing to save, nothing to undo.
+        if (JSON.stringify(aircraft) === before) return null;
         await this.#app.client.ask('aircraft.put', { aircraft, named });
         const of = this.#kept.answer;
         if (of !== undefined) this.#ahead = { of, aircraft };

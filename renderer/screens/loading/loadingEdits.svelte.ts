@@ -58,7 +58,10 @@ export class LoadingEdits {
       if (id === undefined) return 'The loading is not read yet.';
       try {
         const { loading } = await this.#app.client.ask('loading.get', { id });
+        const before = JSON.stringify(loading);
         alter(loading);
+        // A field that is left while it is being saved asks twice: nothing to save, nothing to undo.
+        if (JSON.stringify(loading) === before) return null;
         await this.#app.client.ask('loading.put', { loading, named });
         const of = this.#kept.answer;
         if (of !== undefined) this.#ahead = { of, loading };
