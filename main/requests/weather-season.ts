@@ -80,6 +80,8 @@ export const weatherSeasonRequests = {
       }),
       quantiles: z.array(z.strictObject({ share: z.number(), daysNeeded: z.int(), densityAltitudeM: hours })),
       dayCount: z.array(z.int()).length(CELLS),
+      /** Different years behind each cell. */
+      yearCount: z.array(z.int()).length(CELLS),
       sun: z.array(
         z.strictObject({
           monthOfYear: z.number(),
@@ -123,6 +125,7 @@ export const weatherSeasonRequests = {
           densityAltitudeM: quantile,
         })),
         dayCount: quantiles[0]?.dayCount ?? [],
+        yearCount: [...season.cells.yearCount],
         sun: sunLines(sunYear, field.latitudeDeg, field.longitudeDeg, zone).map((line) => ({
           monthOfYear: round(line.monthOfYear, 4),
           dawnH: roundOrNull(line.dawnH),

@@ -14,11 +14,13 @@ export interface SeasonCells {
   starts: Int32Array;
   /** Calendar years of the local clock that have at least one value, rising. */
   years: number[];
+  /** How many different years stand behind each cell. */
+  yearCount: Int16Array;
 }
 
 /**
  * Sort values into the cells of their local month and hour, keeping their order inside each.
- * @param localHour hours since 1970-01-01 00:00 on the local clock, as hourReports gives them, each at most once
+ * @param localHour hours since 1970-01-01 00:00 on the local clock, as hourReports gives them: rising, each at most once
  * @param value     one for each hour; NaN where there is none, which leaves the hour out
  */
 export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonCells {
@@ -26,6 +28,9 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
   const cellOf = new Int16Array(count);
   const sizes = new Int32Array(CELLS);
   const years = new Set<number>();
+  const yearCount = new Int16Array(CELLS);
+  // Hours come in order of time, so a year that differs from the cell's last one is a new one.
+  const lastYear = new Int32Array(CELLS).fill(-2_147_483_648);
   let day = NaN;
   let month = 0;
   let year = 0;
@@ -44,6 +49,10 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
     cellOf[i] = cell;
     sizes[cell] = (sizes[cell] ?? 0) + 1;
     years.add(year);
+    if (lastYear[cell] !== year) {
+      lastYear[cell] = year;
+      yearCount[cell] = (yearCount[cell] ?? 0) + 1;
+    }
   }
   const starts = new Int32Array(CELLS + 1);
   for (let cell = 0; cell < CELLS; cell++) starts[cell + 1] = (starts[cell] ?? 0) + (sizes[cell] ?? 0);
@@ -56,7 +65,7 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
     next[cell] = at + 1;
     values[at] = value[i] ?? NaN;
   }
-  return { values, starts, years: [...years].sort((a, b) => a - b) };
+  return { values, starts, years: [...years].sort((a, b) => a - b), yearCount };
 }
 
 /** A quantile in a cell, or null where the cell has too few days for it; the count stands beside it either way. */

@@ -12,7 +12,8 @@ export interface SeasonAnswerParts {
   readonly densityAltitudeM: readonly (number | null)[];
   readonly dayCount: readonly number[];
   readonly daysNeeded: number;
-  readonly yearCount: number;
+  /** Different years behind each cell. */
+  readonly yearCount: readonly number[];
   /** False for typical years, averages and models: they never answer how many days. */
   readonly isObserved: boolean;
   /** Daylight in the middle of each month, in hours of the local clock; null where the sun does not rise or set. */
@@ -71,10 +72,11 @@ export function seasonAnswer(parts: SeasonAnswerParts): Sentence[] {
         `The same month's lowest hour of daylight is ${hourText(lowest.hour)}, with ${altitude(lowest.valueM)} or less.`,
       ),
     ]);
-  if (parts.yearCount < YEARS_NEEDED)
+  const yearCount = parts.yearCount[highest.month * HOURS + highest.hour] ?? 0;
+  if (yearCount < YEARS_NEEDED)
     answer.push([
       plain(
-        `From ${parts.yearCount === 1 ? 'one year' : `${String(parts.yearCount)} years`} only: other years may differ much.`,
+        `From ${yearCount === 1 ? 'one year' : `${String(yearCount)} years`} only: other years may differ much.`,
       ),
     ]);
   return answer;

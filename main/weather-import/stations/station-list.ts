@@ -136,5 +136,8 @@ function best(stations: ListedStation[], span: DaySpan): ListedStation | null {
 
 /** 'CHICAGO O'HARE INTERNATIONAL AIRPORT' as a person would write it. */
 function titleCase(name: string): string {
-  return name.toLowerCase().replaceAll(/(^|[\s/(-]|o')[a-z]/g, (start) => start.toUpperCase());
+  return name
+    .toLowerCase()
+    .replaceAll(/(^|[\s/(-])[a-z]/g, (start) => start.toUpperCase())
+    .replaceAll(/\bO'[a-z]/g, (start) => start.toUpperCase());
 }

@@ -5,12 +5,13 @@ import type { App } from '../../app/app.svelte.ts';
 type Season = OutputOf<'weather.season'>;
 
 /** "96 360 hours, 2015 to 2025, 11 years; 132 reports could not serve". */
-export function recordWords({ record }: Season): string {
+export function recordWords({ record, yearCount }: Season): string {
   const [first] = record.years;
   const last = record.years.at(-1);
   if (first === undefined || last === undefined) return 'no hour with a usable report';
   const span = first === last ? String(first) : `${String(first)} to ${String(last)}`;
-  const count = record.years.length;
+  // A year that lends a few hours is not one more year behind any hour of the picture.
+  const count = Math.max(...yearCount);
   const years = count === 1 ? 'one year' : `${String(count)} years`;
   const left =
     record.unusableCount === 0 ? '' : `; ${figureText(record.unusableCount, 0)} reports could not serve`;

@@ -19,6 +19,9 @@ test('cells hold the values of their month and hour, as a plain grouping by the 
   groups.forEach((group, cell) => {
     expect([...cells.values.subarray(cells.starts[cell], cells.starts[cell + 1])]).toEqual(group);
   });
+  expect([...cells.yearCount]).toEqual(
+    Array.from({ length: 288 }, (_, cell) => (cell < 11 * 24 + 24 ? 11 : 0)),
+  );
   expect(cells.years).toEqual([2010, 2011, 2012, 2013, 2014, 2015, 2016, 2017, 2018, 2019, 2020]);
   for (const share of [0.5, 0.9]) {
     const season = seasonQuantiles(cells, share);
@@ -45,6 +48,18 @@ test('a cell with too few days has its count and no quantile', () => {
   expect(of(99, 0.9).quantile[july15]).toBeNull();
   expect(of(100, 0.9).quantile[july15]).toBe(1500);
   expect(of(99, 0.9).daysNeeded).toBe(100);
+});
+
+test('a year that lends one evening stands behind the hours of that evening alone', () => {
+  const hours = Int32Array.from(
+    { length: 24 * 31 + 6 },
+    (_, i) => Date.UTC(2015, 11, 31, 18) / 3_600_000 + i,
+  );
+  const { yearCount, years } = seasonCells(hours, new Float64Array(hours.length).fill(1));
+  expect(years).toEqual([2015, 2016]);
+  expect(yearCount[0 * 24 + 20]).toBe(1);
+  expect(yearCount[11 * 24 + 20]).toBe(1);
+  expect(yearCount[11 * 24 + 12]).toBe(0);
 });
 
 test('days before 1970 and in leap years fall into their months', () => {
