@@ -11,6 +11,7 @@ import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
+import { weatherMappingRequests } from './weather-mapping.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
 import { weatherRequests } from './weather.ts';
 
@@ -30,6 +31,7 @@ export const requestTable = {
   ...loadingReviewRequests,
   ...fieldRequests,
   ...weatherRequests,
+  ...weatherMappingRequests,
   ...weatherSeasonRequests,
 } satisfies Record<string, AnyRequest>;
 

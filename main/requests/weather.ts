@@ -15,6 +15,8 @@ import {
   weatherStationOfRecords,
   type WeatherStation,
 } from '../store/weather-stations.ts';
+import { rememberMapping } from '../store/weather-mappings.ts';
+import { mappingSchema } from '../weather-import/mapped/mapping.ts';
 import { runScan } from '../weather-import/run-scan.ts';
 import {
   findStations,
@@ -28,6 +30,7 @@ import type { ScanSummary } from '../weather-import/scan.ts';
 import { read, work, type Context, type WorkContext } from './define.ts';
 import { latitudeDeg, longitudeDeg, elevationM } from './places.ts';
 import { Refusal } from './problem.ts';
+import { shapeOfFile } from './weather-mapping.ts';
 import { proposeStation } from './weather-station-proposal.ts';
 
 /** So many places of the list are offered at once. */
@@ -44,6 +47,8 @@ const readingChoices = {
   reportMonth: z
     .strictObject({ year: z.int().min(1930).max(2100), month: z.int().min(1).max(12) })
     .optional(),
+  mapping: mappingSchema.optional(),
+  standardOffsetMinutes: z.int().min(-840).max(840).optional(),
 };
 const nature = z.enum(['observed', 'typical year', 'averages', 'model']);
 const skipped = z.array(
@@ -237,6 +242,7 @@ async function importFile(
   let importId: number | null = null;
   let newCount = 0;
   try {
+    const shape = input.mapping === undefined ? null : await shapeOfFile(input.path).catch(() => null);
     const summary = await runScan(context, input.path, input, (blocks) => {
       importId ??= begin();
       newCount += addBlocks(db, importId, place.id, blocks);
@@ -261,6 +267,8 @@ async function importFile(
         skipped: summary.skipped,
       };
     }
+    if (input.mapping !== undefined && shape !== null)
+      rememberMapping(db, shape, input.mapping, context.nowEpochS());
     finishImport(db, importId, {
       finishedEpochS: context.nowEpochS(),
       kind: summary.kind,

@@ -36,7 +36,7 @@ export class NamedColumns {
     this.#delimiter = delimiter.charCodeAt(0);
     this.#quotes = quotes;
     this.#problems = problems;
-    this.#header = Buffer.from(line.replace(/\r$/, ''), 'latin1');
+    this.#header = Buffer.from(line.replace(/\r$/, ''), 'utf8');
     this.#lastNeeded = Math.max(0, ...wanted.map((name) => this.at(name)));
     this.starts = new Int32Array(this.#lastNeeded + 1);
     this.ends = new Int32Array(this.#lastNeeded + 1);

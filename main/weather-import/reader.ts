@@ -1,4 +1,6 @@
 import type { Nature } from '../store/observation-columns.ts';
+import type { Mapping } from './mapped/mapping.ts';
+import type { ZoneOf } from './mapped/wall-clock.ts';
 import type { Report } from './month-collector.ts';
 import type { ProblemList } from './problems.ts';
 
@@ -38,11 +40,14 @@ export interface ReaderOptions {
   reportMonth?: { year: number; month: number } | undefined;
   /** Minutes that the file's standard time is ahead of UTC, where nothing in it tells. */
   standardOffsetMinutes?: number | undefined;
+  /** Read it as a table with these columns, whatever it looks like. */
+  mapping?: Mapping | undefined;
 }
 
 /** What `prepare` found out. */
 export interface Prepared {
   standardTime?: StandardTime;
+  zoneOf?: ZoneOf;
 }
 
 /** How far a file's clock is ahead of UTC, and from what that is known ('by the reports quoted in it'). */

@@ -3,6 +3,7 @@ import { missing, type MonthBlock, type Nature } from '../store/observation-colu
 import { readContent, withoutMark } from './content.ts';
 import { FileProblem } from './file-problem.ts';
 import { kindOf, kindsInWords } from './kinds.ts';
+import { looksLikeTable } from './mapped/table-head.ts';
 import { MonthCollector, type Report } from './month-collector.ts';
 import { ProblemList, type Skipped } from './problems.ts';
 import type { Kind, PlaceInFile, Prepared, Reader, ReaderOptions } from './reader.ts';
@@ -69,10 +70,22 @@ export async function scanFile(path: string, options: ScanOptions = {}): Promise
 
 async function openScan(firstChunk: Buffer, options: ReaderOptions): Promise<Scan> {
   const head = withoutMark(firstChunk).subarray(0, 65_536);
-  const kind = kindOf(head);
-  if (kind === null) throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
+  const kind = await kindFor(head, options);
   const prepared = (await kind.prepare?.(head, options)) ?? {};
   return new Scan(kind, head, { ...options, ...prepared });
+}
+
+async function kindFor(head: Buffer, { mapping }: ReaderOptions): Promise<Kind> {
+  // Loaded only where it is needed: what it stands on takes a while.
+  if (mapping !== undefined) return (await import('./mapped/mapped-csv.ts')).mappedCsv(mapping);
+  const kind = kindOf(head);
+  if (kind !== null) return kind;
+  if (looksLikeTable(head))
+    throw new FileProblem(
+      `What is in it is not known here, but it looks like a table: say which of its columns is what. Kinds that are known: ${kindsInWords}.`,
+      'mapping-needed',
+    );
+  throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
 }
 
 /** One pass over a file's bytes. */

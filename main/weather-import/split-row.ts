@@ -63,5 +63,5 @@ export function headerNames(line: string, delimiter: string): string[] {
 export function firstLine(head: Uint8Array): string | null {
   const end = head.indexOf(10);
   if (end < 0) return null;
-  return Buffer.from(head.buffer, head.byteOffset, end).toString('latin1');
+  return Buffer.from(head.buffer, head.byteOffset, end).toString('utf8');
 }

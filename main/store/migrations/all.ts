@@ -5,6 +5,7 @@ import { aircraft } from './0020-aircraft.ts';
 import { peopleAndLoading } from './0030-people-and-loading.ts';
 import { fuel } from './0040-fuel.ts';
 import { weather } from './0050-weather.ts';
+import { weatherMappings } from './0055-weather-mappings.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -14,4 +15,5 @@ export const migrations: readonly Migration[] = [
   peopleAndLoading,
   fuel,
   weather,
+  weatherMappings,
 ];
