@@ -1,7 +1,7 @@
 import { InputProblem } from '../problem.ts';
 import type { BurnPlan } from './burn.ts';
 import { NODE_CLIMB_END, NODE_EXHAUSTED, NODE_LANDING, NODE_TAKE_OFF, type Path } from './path.ts';
-import { segmentOf, type TankMoment } from './tank-moment.ts';
+import { momentOfUsableKgM, segmentOf, type TankMoment } from './tank-moment.ts';
 
 /** Contents closer to a knot, to full or to empty than this are there, L: a millionth of a drop. */
 const SAME_L = 1e-9;
@@ -31,8 +31,14 @@ export function walk(
   const now = contentsL.slice();
   const rate = new Array<number>(count).fill(0);
   const segment = new Array<number>(count).fill(0);
+  // Moment of each tank's contents: looked up again only where fuel has moved.
+  const fuelKgM = new Array<number>(count).fill(0);
   let total = 0;
-  for (const litres of now) total += litres;
+  for (let i = 0; i < count; i++) {
+    total += now[i] ?? 0;
+    const tank = tanks[i];
+    if (tank !== undefined) fuelKgM[i] = momentOfUsableKgM(tank, now[i] ?? 0);
+  }
   let turn = firstWithFuel(plan.order, now, 0);
   let burnedL = 0;
   let timeS = 0;
@@ -78,6 +84,9 @@ export function walk(
       const r = rate[i] ?? 0;
       path.contentsL[node * count + i] = litres;
       if (tank === undefined) continue;
+      massKg += tank.densityKgPerL * litres;
+      momentKgM += fuelKgM[i] ?? 0;
+      if (r === 0) continue;
       let k = segmentOf(tank, litres);
       // Filling starts in the segment above a knot, draining in the one below.
       if (r > 0 && k + 1 < tank.c0.length && litres >= (tank.at[k + 1] ?? Infinity) - SAME_L) k++;
@@ -85,9 +94,6 @@ export function walk(
       const above = litres - (tank.at[k] ?? 0);
       const c1 = tank.c1[k] ?? 0;
       const c2 = tank.c2[k] ?? 0;
-      massKg += tank.densityKgPerL * litres;
-      momentKgM += (tank.c0[k] ?? 0) + above * (c1 + above * c2);
-      if (r === 0) continue;
       massPerL += tank.densityKgPerL * r;
       momentPerL += r * (c1 + 2 * c2 * above);
       momentCurve += c2 * r * r;
@@ -138,6 +144,7 @@ export function walk(
         const moved = (now[i] ?? 0) + r * stepL;
         const knot = tank?.at[r < 0 ? k : k + 1] ?? 0;
         now[i] = Math.abs(moved - knot) < SAME_L ? knot : moved;
+        if (tank !== undefined) fuelKgM[i] = momentOfUsableKgM(tank, now[i] ?? 0);
         if (now[i] === 0) emptied = i;
         if (r > 0 && now[i] === tank?.usableL) overfilled = i;
       }
