@@ -9,7 +9,7 @@ import { M_PER_FT, ZERO_CELSIUS_K } from '../units/constants.ts';
 const TABLE_HEIGHTS_FT = [
   200, 300, 400, 500, 600, 700, 800, 900, 1000, 1500, 2000, 3000, 4000, 5000,
 ] as const;
-/** ICAO cold temperature error table as the AIM prints it (TBL 7-3-1): corrections in feet, each rounded up to 10; from 10 degC down by 10. */
+/** ICAO cold temperature error table as the AIM prints it (TBL 7-3-1): corrections in feet, rounded up to 10. */
 const TABLE_FT: readonly (readonly number[])[] = [
   [10, 10, 10, 10, 20, 20, 20, 20, 20, 30, 40, 60, 80, 90], // 10 degC
   [20, 20, 30, 30, 40, 40, 50, 50, 60, 90, 120, 170, 230, 280], // 0 degC

@@ -23,6 +23,13 @@ test('every printed correction is the formula at sea level, rounded to the next 
   }
 });
 
+// ICAO Doc 8168's formula worked by hand: 1000 (15 + 20) / (273 - 20 - 0.00325 * 1000) = 35,000 / 249.75; from a station at
+// 1,000 m at -26.5 degC the air is the same at sea level: 35,000 / (253 - 6.5).
+test('the formula gives 140.14 m and 141.99 m', () => {
+  expect(coldErrorByFormulaM(-20, 1000, 0)).toBeCloseTo(140.1401, 3);
+  expect(coldErrorByFormulaM(-26.5, 1000, 1000)).toBeCloseTo(141.9878, 3);
+});
+
 test('between its rows and columns the table is linear', () => {
   // Midway of four entries: -20 and -30 degC, 1,000 and 1,500 ft: 140, 210, 190, 280.
   expect(coldErrorByTableM(-25, 1250 * FT) / FT).toBeCloseTo((140 + 210 + 190 + 280) / 4, 9);

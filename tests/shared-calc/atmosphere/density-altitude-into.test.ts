@@ -80,6 +80,19 @@ test('bulk station pressures are within 0.0001 hPa of the exact relation', () =>
   }
 });
 
+test('the ends of every range still give a figure', () => {
+  for (const [pressureHpa, temperatureC, dewC] of [
+    [300, -45, -45],
+    [1100, -45, -45],
+    [1100, 60, 60],
+    [300, 60, -45],
+  ] as const) {
+    expect(
+      Math.abs(one(pressureHpa, temperatureC, dewC) - densityAltitudeM(pressureHpa, temperatureC, dewC)),
+    ).toBeLessThan(0.01);
+  }
+});
+
 test('a missing or outlying value makes the row missing and no other', () => {
   const pressures = Float64Array.of(900, NaN, 299.9, 1100.1, 900, 900, 900, 900, 900);
   const temperatures = Float64Array.of(20, 20, 20, 20, 60.1, -45.1, NaN, 20, 20);

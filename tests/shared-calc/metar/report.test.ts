@@ -144,6 +144,19 @@ test.each([
   expect(report.temperatureC).toBeNull();
 });
 
+test('a report that does not name its station has none, and its other groups stand', () => {
+  expect(readReport('010000Z 18010KT 18/12 A2992')).toMatchObject({
+    station: null,
+    temperatureC: 18,
+    settingHpa: expect.closeTo(1013.2, 1) as number,
+  });
+});
+
+test('tenths that round to another whole degree by one are still the same temperature', () => {
+  expect(readReport('KXYZ 010000Z 18/12 RMK T01700120')).toMatchObject({ temperatureC: 17, malformed: [] });
+  expect(readReport('KXYZ 010000Z 18/12 RMK T01690120')).toMatchObject({ temperatureC: null });
+});
+
 test('what is no report gives neither station nor time, and never an error', () => {
   expect(isWellFormed(readReport(''))).toBe(false);
   fc.assert(

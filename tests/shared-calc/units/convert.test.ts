@@ -10,6 +10,8 @@ test.each<[number, Unit, number, Unit]>([
   [1, 'lb/US gal', 119.8264, 'kg/m3'],
   [1, 'lb/imp gal', 99.77637, 'kg/m3'],
   [1, 'lb/ft3', 16.01846, 'kg/m3'],
+  // 1 kg/L is 1000 / 119.8264 lb/US gal.
+  [1, 'kg/L', 8.345404, 'lb/US gal'],
   [1, 'mph', 0.44704, 'm/s'],
   [1, 'ft/min', 0.00508, 'm/s'],
   [1, 'km/h', 0.2777778, 'm/s'],

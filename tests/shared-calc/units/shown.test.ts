@@ -138,6 +138,7 @@ test('spans read as words and as columns, endurance down and waiting up', () => 
   expect(shownDuration(3600)).toBe(`1${NBSP}h`);
   expect(shownDuration(0)).toBe(`0${NBSP}min`);
   expect(shownDuration(20, 'duration left')).toBe(`less than 1${NBSP}min`);
+  expect(shownDuration(0, 'duration left')).toBe(`0${NBSP}min`);
   expect(shownDuration(-90, 'plan')).toBe(`\u22122${NBSP}min`);
   expect(columnDuration(300)).toBe('0:05');
   expect(shownDuration(span, 'plan', 600)).toBe(`2${NBSP}h${NBSP}30${NBSP}min`);
@@ -157,4 +158,14 @@ test('an arrow key goes to the next place on the grid of steps', () => {
   expect(stepped(80.5, 'mass', 'kg', 1)).toBe(81);
   expect(stepped(toSi(29.92, 'inHg'), 'altimeterSetting', 'inHg', 1)).toBeCloseTo(toSi(29.93, 'inHg'), 9);
   expect(stepped(0, 'temperature', 'degC', -10)).toBe(-10);
+  // Tenths of a gallon kept in litres are never exact: each press must still move by one step and land on it.
+  let volumeL = 0;
+  for (let tenths = 1; tenths <= 300; tenths += 1) {
+    volumeL = stepped(volumeL, 'volume', 'US gal', 1);
+    expect(fieldText(volumeL, 'volume', 'US gal')).toBe(String(tenths / 10));
+  }
+  for (let tenths = 299; tenths >= 0; tenths -= 1) {
+    volumeL = stepped(volumeL, 'volume', 'US gal', -1);
+    expect(fieldText(volumeL, 'volume', 'US gal')).toBe(String(tenths / 10));
+  }
 });
