@@ -80,12 +80,15 @@ async function kindFor(head: Buffer, { mapping }: ReaderOptions): Promise<Kind> 
   if (mapping !== undefined) return (await import('./mapped/mapped-csv.ts')).mappedCsv(mapping);
   const kind = kindOf(head);
   if (kind !== null) return kind;
-  if (looksLikeTable(head))
+  const something = whatItIs(head);
+  if (something === null && looksLikeTable(head))
     throw new FileProblem(
       `What is in it is not known here, but it looks like a table: say which of its columns is what. Kinds that are known: ${kindsInWords}.`,
       'mapping-needed',
     );
-  throw new FileProblem(`What is in it is not known here. ${whatItIs(head)}`);
+  throw new FileProblem(
+    `What is in it is not known here. ${something ?? `Kinds that can be read: ${kindsInWords}.`}`,
+  );
 }
 
 /** One pass over a file's bytes. */
@@ -205,12 +208,11 @@ function epochS(monthIndex: number, minuteOfMonth: number): number {
 }
 
 /** What to say of a file of no known kind. */
-function whatItIs(head: Buffer): string {
-  const readable = `Kinds that can be read: ${kindsInWords}.`;
+function whatItIs(head: Buffer): string | null {
   if ((head[0] === 0xff && head[1] === 0xfe) || (head[0] === 0xfe && head[1] === 0xff))
     return 'It is text in UTF-16; save it as plain text (UTF-8) first.';
   const text = head.subarray(0, 400).toString('latin1');
   if (/^\s*</.test(text))
     return 'It is a web page, perhaps an error page that was saved instead of the file.';
-  return readable;
+  return null;
 }

@@ -182,7 +182,8 @@ test('what is not a weather file of these kinds is named for what it is', async 
     ['', /empty/],
     ['<!DOCTYPE html><title>Not found</title>', /web page/],
 
-    ['a,b,c\n1,2,3\n', /Kinds that can be read/],
+    ['a,b,c\n1,2,3\n', /looks like a table: say which of its columns is what/],
+    ['some words\nand more words\n', /Kinds that can be read/],
     [Buffer.from(`\uFEFF${short}`, 'utf16le'), /UTF-16/],
   ] as const)
     await expect(scanAll(fileWith(content))).rejects.toThrow(sentence);
