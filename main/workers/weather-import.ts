@@ -21,7 +21,7 @@ export type FromScanThread =
   | { type: 'failed'; sentence: string; code: string };
 
 /** A few months a message: small enough that a save in between never waits long for their commit. */
-const blocksAtOnce = 6;
+const blocksAtOnce = 12;
 
 if (parentPort === null) throw new Error('This file is a worker: run-scan.ts in weather-import starts it.');
 const port = parentPort;
@@ -31,17 +31,19 @@ const say = (message: FromScanThread) => {
 };
 
 let more: (() => void) | null = null;
+let taken: Promise<void> = Promise.resolve();
 port.on('message', () => {
   more?.();
 });
 
+/** One message ahead of the writing thread, so that reading goes on while the last months are put away; no more. */
 async function handOver(blocks: MonthBlock[]): Promise<void> {
   for (let i = 0; i < blocks.length; i += blocksAtOnce) {
-    const taken = new Promise<void>((resolve) => {
+    await taken;
+    taken = new Promise((resolve) => {
       more = resolve;
     });
     say({ type: 'blocks', blocks: blocks.slice(i, i + blocksAtOnce) });
-    await taken;
   }
 }
 
