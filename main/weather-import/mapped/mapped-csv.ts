@@ -1,7 +1,7 @@
 import { dewPointFromHumidityC } from '../../../shared-calc/atmosphere/humidity.ts';
 import { monthStartEpochS } from '../calendar.ts';
 import { absent, emptyRow, fillReport, type RawValues } from '../check-ranges.ts';
-import { hundredths, integer, nothing, numbersFrom, textOf } from '../digits.ts';
+import { integer, notANumber, nothing, numbersFrom, textOf } from '../digits.ts';
 import { FileProblem } from '../file-problem.ts';
 import { putLocalTime } from '../local-standard-time.ts';
 import { emptyReport } from '../month-collector.ts';
@@ -113,7 +113,7 @@ export function mappedCsv(mapping: Mapping): Kind {
             const column = columnOf[quantity];
             let read = absent;
             if (value >= numbersFrom)
-              read = value === -999_900 || value === -99_900 ? absent : convert(value);
+              read = value === -999_900 || value === -99_900 ? absent : Math.round(convert(value));
             else if (value !== nothing && !noFigure.test(textOf(bytes, start, end).trim())) {
               problems.add(`${quantity} is not a number: row left out`, lineNumber, () =>
                 columns.text(bytes, at),
@@ -141,12 +141,14 @@ export function mappedCsv(mapping: Mapping): Kind {
   };
 }
 
-/** Hundredths, also of 1e3, as some programs write 1000. */
+/**
+ * Hundredths, not rounded: tables come with fifteen decimals, and rounding belongs behind the conversion. Also of 1e3,
+ * as some programs write 1000.
+ */
 function figure(bytes: Uint8Array, start: number, end: number): number {
-  const value = hundredths(bytes, start, end);
-  if (value >= numbersFrom || value === nothing) return value;
-  const text = textOf(bytes, start, end);
-  return /^[-+]?\d+(\.\d+)?e[-+]?\d$/i.test(text) ? Math.round(Number(text) * 100) : value;
+  const text = textOf(bytes, start, end).trim();
+  if (text === '') return nothing;
+  return /^[-+]?(\d{1,7}(\.\d*)?|\.\d+)(e[-+]?\d)?$/i.test(text) ? Number(text) * 100 : notANumber;
 }
 
 /** Dew point in hundredths from temperature and humidity in hundredths; absent where either cannot be. */
