@@ -28,7 +28,10 @@ export function runScan(
   const beganMs = performance.now();
 
   return new Promise((resolve, reject) => {
+    // A message that was on its way when the work ended must not begin it anew.
+    let isOver = false;
     const end = (settle: () => void) => {
+      isOver = true;
       context.signal.removeEventListener('abort', cancel);
       void worker.terminate().then(settle);
     };
@@ -48,6 +51,7 @@ export function runScan(
     }
     context.signal.addEventListener('abort', cancel);
     worker.on('message', (message: FromScanThread) => {
+      if (isOver) return;
       if (message.type === 'blocks') {
         try {
           take?.(message.blocks);

@@ -269,16 +269,17 @@ test('cancelled at any step, an import leaves the library as it was', async () =
   for (const blocksBefore of [0, 1, 40]) {
     const controller = new AbortController();
     if (blocksBefore === 0) controller.abort();
-    const watch = setInterval(() => {
-      const row = library.db
-        .prepare<[], { n: number }>(
-          'SELECT COUNT(*) AS n FROM observation_block b JOIN weather_import i ON i.id = b.import_id WHERE i.finished_epoch_s IS NULL',
-        )
-        .get();
-      if ((row?.n ?? 0) >= blocksBefore) controller.abort();
-    }, 0);
+    let blocks = 0;
+    library.db.function('note_block', { varargs: true }, () => {
+      blocks += 1;
+      if (blocks === blocksBefore) controller.abort();
+      return null;
+    });
+    library.db.exec(
+      'CREATE TEMP TRIGGER noted AFTER INSERT ON observation_block BEGIN SELECT note_block(); END',
+    );
     const answer = await library.request('weather.import', { path, station: ohare }, controller.signal);
-    clearInterval(watch);
+    library.db.exec('DROP TRIGGER noted');
     expect(answer).toMatchObject({ ok: false, problem: { code: 'cancelled' } });
     expect(stored()).toEqual(before);
   }
