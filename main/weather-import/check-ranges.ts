@@ -67,7 +67,8 @@ export const absent = missing * 65_536;
 
 /**
  * Check a row's values one by one and fill the report. A value out of range is left out, flagged and counted; the
- * row's others stay. A speed without a direction counts as variable, which is the safe side for runways.
+ * row's others stay. A speed without a direction counts as variable, which is the safe side for runways;
+ * with no speed it is calm, direction 0, whatever stands there.
  * @param ownFlags what the reader itself has to say: flag.special, flag.suspectBySource ...
  * @returns false where nothing is left that could be kept
  */
@@ -109,7 +110,8 @@ export function fillReport(
   flags |= place(values, 'windSpeedMs100', raw.windSpeedMs100, windSpeed, 0, flag.windOutOfRange);
   flags |= place(values, 'gustMs100', raw.gustMs100, windSpeed, 0, flag.windOutOfRange);
   flags |= place(values, 'windFromDeg', raw.windFromDeg, { min: 0, max: 360 }, 0, flag.windOutOfRange);
-  if (values.windFromDeg === missing && values.windSpeedMs100 > 0) values.windFromDeg = -1;
+  if (values.windSpeedMs100 === 0) values.windFromDeg = 0;
+  else if (values.windFromDeg === missing && values.windSpeedMs100 > 0) values.windFromDeg = -1;
   if (values.dewPointC100 !== missing && values.temperatureC100 !== missing) {
     if (values.dewPointC100 > values.temperatureC100 + dewPointRoundingC100) {
       flags |= flag.dewPointAboveTemperature;

@@ -170,7 +170,6 @@ export const ghcnh: Kind = {
           return;
         }
         if (rowType !== null && isSpecial(rowType)) quality.flags |= flag.special;
-        if (raw.windSpeedMs100 === 0) raw.windFromDeg = 0;
         if (!fillReport(report.values, raw, quality.flags, problems, lineNumber, example)) {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;

@@ -129,8 +129,7 @@ export const isdCsv: Kind = {
         raw.altimeterSettingHpa100 = air(ma1, 0, 99_999, 'altimeter setting');
         raw.stationPressureHpa100 = air(ma1, 2, 99_999, 'station pressure');
         raw.windSpeedMs100 = wind(wnd, 3, 9999, 10, 'wind speed');
-        const direction = wind(wnd, 0, 999, 1, 'wind direction');
-        raw.windFromDeg = raw.windSpeedMs100 === 0 ? 0 : direction;
+        raw.windFromDeg = wind(wnd, 0, 999, 1, 'wind direction');
         raw.gustMs100 = wind(oc1, 0, 9999, 10, 'gust');
         if (spoilt) {
           problems.add('a column that is not a number: row left out', lineNumber, example);

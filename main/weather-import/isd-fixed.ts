@@ -122,7 +122,7 @@ export const isdFixed: Kind = {
         raw.seaLevelPressureHpa100 = checked(times10(seaLevel), from + 104, 'sea-level pressure');
         raw.windSpeedMs100 = checkedWind(times10(speed), from + 69, 'wind speed');
         // 999 is missing, variable or, with the speed 0, calm: a speed without direction counts as variable.
-        raw.windFromDeg = raw.windSpeedMs100 === 0 ? 0 : checkedWind(direction, from + 63, 'wind direction');
+        raw.windFromDeg = checkedWind(direction, from + 63, 'wind direction');
 
         raw.altimeterSettingHpa100 = absent;
         raw.stationPressureHpa100 = absent;

@@ -180,7 +180,6 @@ export const lcd: Kind = {
                   example,
                 );
         }
-        if (raw.windSpeedMs100 === 0) raw.windFromDeg = 0;
         if (!fillReport(report.values, raw, quality.flags, problems, lineNumber, example)) {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;

@@ -131,7 +131,7 @@ export const reportList: Kind = {
       raw.seaLevelPressureHpa100 = in100(seaLevelPressureHpa);
       raw.windSpeedMs100 = in100(wind?.speed?.speedMs ?? null);
       raw.gustMs100 = in100(wind?.gust?.speedMs ?? null);
-      raw.windFromDeg = raw.windSpeedMs100 === 0 ? 0 : (wind?.fromDeg ?? absent);
+      raw.windFromDeg = wind?.fromDeg ?? absent;
     }
   },
 };

@@ -87,7 +87,6 @@ function openLayout(layout: Layout, sink: Sink, problems: ProblemList): Reader {
         }
         raw[column] = value === missingAs ? absent : convert(value);
       }
-      if (raw.windSpeedMs100 === 0) raw.windFromDeg = 0;
       if (!fillReport(report.values, raw, 0, problems, lineNumber, example)) {
         problems.add('no value in it that is kept: row left out', lineNumber, example);
         return;

@@ -106,6 +106,8 @@ export function mappedCsv(mapping: Mapping): Kind {
             offset = found;
           }
           let humidity100 = absent;
+          // What no column gives stays absent; a dew point made from humidity must not outlive its row.
+          raw.dewPointC100 = absent;
           for (const { quantity, at, convert } of cells) {
             const start = starts[at] ?? 0;
             const end = ends[at] ?? 0;
@@ -127,14 +129,12 @@ export function mappedCsv(mapping: Mapping): Kind {
             raw.dewPointC100 = dewPointOf(raw.temperatureC100, humidity100, () => {
               problems.add('humidity outside 1 to 100 %: value left out', lineNumber, example);
             });
-          if (raw.windSpeedMs100 === 0) raw.windFromDeg = 0;
           if (!fillReport(report.values, raw, 0, problems, lineNumber, example)) {
             problems.add('no value in it that is kept: row left out', lineNumber, example);
             return;
           }
           putLocalTime(report, moment.year, moment.month, moment.minute, offset);
           sink(report);
-          raw.dewPointC100 = absent;
         },
       };
     },

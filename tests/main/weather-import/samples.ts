@@ -10,12 +10,18 @@ export function sample(name: string): string {
   return fileURLToPath(new URL(`../../samples/weather/${name}`, import.meta.url));
 }
 
-/** A file with that content, in a folder of its own. */
-export function fileWith(content: string | Uint8Array, name = 'weather.csv'): string {
-  const path = join(mkdtempSync(join(tmpdir(), 'tarewing-weather-')), name);
+/** A file with that content, in a folder of its own, or in one folder that files of a series share, each over the last. */
+export function fileWith(content: string | Uint8Array, name = 'weather.csv', series?: string): string {
+  const folder =
+    series === undefined
+      ? mkdtempSync(join(tmpdir(), 'tarewing-weather-'))
+      : (seriesFolders.get(series) ?? mkdtempSync(join(tmpdir(), `tarewing-${series}-`)));
+  if (series !== undefined) seriesFolders.set(series, folder);
+  const path = join(folder, name);
   writeFileSync(path, content);
   return path;
 }
+const seriesFolders = new Map<string, string>();
 
 /** One observation in plain units, undefined where not reported. */
 export interface Plain {

@@ -165,6 +165,29 @@ test('a column that the mapping names and the file has not is refused', async ()
   ).rejects.toThrow("It has no column 'td', which the mapping names.");
 });
 
+test('a dew point made from humidity does not outlive its row', async () => {
+  const values: Mapping['values'] = [
+    { quantity: 'temperature', column: 't', unit: 'degC' },
+    { quantity: 'humidity', column: 'td', unit: 'percent' },
+    { quantity: 'station pressure', column: 'p', unit: 'kPa' },
+  ];
+  const text = [
+    'y,m,d,h,t,td,p',
+    '2021,3,1,1,10,50,84.1',
+    '2021,3,1,2,10,NA,84.1',
+    '2021,3,1,3,10,120,84.1',
+    '',
+  ].join('\n');
+  const { rows, summary } = await scanAll(fileWith(text), undefined, {
+    mapping: { ...clockMapping, values },
+  });
+  expect(rows.map(({ dewPointC }) => dewPointC === undefined)).toEqual([false, true, true]);
+  expect(summary.skipped[0]).toMatchObject({
+    reason: 'humidity outside 1 to 100 %: value left out',
+    count: 1,
+  });
+});
+
 test('figures that are none are missing or leave their row out; an exponent is read', async () => {
   const text = [
     'y,m,d,h,t,td,p',
