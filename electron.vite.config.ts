@@ -34,6 +34,7 @@ export default defineConfig({
   renderer: {
     root: 'renderer',
     plugins: [svelte({ configFile: '../svelte.config.js' })],
+    worker: { format: 'es' },
     build: {
       outDir: 'out/renderer',
       emptyOutDir: true,

@@ -21,7 +21,7 @@ const types: Record<string, string> = {
 };
 
 /**
- * Sent with every file of the window, by both hosts. The policy starts from nothing: scripts, styles and fonts come
+ * Sent with every file of the window, by both hosts. The policy starts from nothing: scripts, workers, styles and fonts come
  * from the program alone, pictures also from what the window itself draws (export as PNG), and nothing is framed,
  * posted elsewhere or fetched from a network.
  */
@@ -29,6 +29,7 @@ export const windowHeaders: Record<string, string> = {
   'Content-Security-Policy': [
     "default-src 'none'",
     "script-src 'self'",
+    "worker-src 'self'",
     "style-src 'self'",
     "font-src 'self'",
     "img-src 'self' blob: data:",

@@ -63,7 +63,7 @@ export const fillTestFields = z.strictObject({
 
 export const fillTest = fillTestFields.extend({ id }) satisfies z.ZodType<FillTestRecord>;
 
-const curve = z.strictObject({
+const isotonicCurve = z.strictObject({
   method: z.literal('isotonicMeansMonotoneCubic'),
   knots: z.array(z.strictObject({ positionRatio: z.number(), lowL: z.number(), highL: z.number() })),
   resolutionRatio: z.number(),
@@ -72,6 +72,27 @@ const curve = z.strictObject({
   atEmptyMostL: z.number(),
   readingCount: z.int(),
 });
+
+const bandedCurve = z.strictObject({
+  method: z.literal('logSlopeRefits'),
+  knots: z.array(
+    z.strictObject({
+      positionRatio: z.number(),
+      lowL: z.number(),
+      bestL: z.number(),
+      highL: z.number(),
+      readLowL: z.number(),
+      readHighL: z.number(),
+    }),
+  ),
+  resolutionRatio: z.number(),
+  usableCapacityL: z.number(),
+  readingCount: z.int(),
+  asideCount: z.int(),
+  fewRows: z.boolean(),
+});
+
+const curve = z.discriminatedUnion('method', [isotonicCurve, bandedCurve]);
 
 export const calibration = z.strictObject({
   id,

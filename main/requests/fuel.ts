@@ -1,12 +1,7 @@
 import { z } from 'zod';
-import { fitGaugeCurve } from '../../shared-calc/fuel/gauge-curve.ts';
-import { requireScale, resolutionRatio } from '../../shared-calc/fuel/gauge-scale.ts';
-import {
-  fuelTankOf,
-  runsOfTest,
-  type ContainerRecord,
-  type FillTestRecord,
-} from '../../shared-calc/fuel/records.ts';
+import { areAlike, calibrate } from '../../shared-calc/fuel/fit/calibrate.ts';
+import { requireScale } from '../../shared-calc/fuel/gauge-scale.ts';
+import type { ContainerRecord, FillTestRecord } from '../../shared-calc/fuel/records.ts';
 import { tooFewReadingsSentence } from '../../shared-calc/wording/fuel.ts';
 import {
   appendCalibration,
@@ -26,7 +21,7 @@ const areas: ('fuel' | 'loading')[] = ['fuel', 'loading'];
 const screen = 'fuel' as const;
 
 /** Counts up when a curve would come out differently from the same rows. */
-const methodVersion = 1;
+const methodVersion = 2;
 
 export const fuelRequests = {
   'fillTest.list': read({
@@ -88,7 +83,10 @@ export const fuelRequests = {
     handle: ({ db }, { tankId }) =>
       readCalibrations(db, tankId).map((each) => ({
         ...each,
-        curve: { ...each.curve, knots: [...each.curve.knots] },
+        curve:
+          each.curve.method === 'logSlopeRefits'
+            ? { ...each.curve, knots: [...each.curve.knots] }
+            : { ...each.curve, knots: [...each.curve.knots] },
       })),
   }),
   'calibration.standing': read({
@@ -106,8 +104,8 @@ export const fuelRequests = {
       const tank = requireTankOfAircraft(context.db, input.tankId);
       const tests = input.testIds.map((testId) => requireTest(context, testId));
       const first = requireAlike(tests, input.tankId);
-      const runs = tests.flatMap((test) => runsOfTest(test).map(({ run }) => run));
-      const fit = fitGaugeCurve(runs, fuelTankOf(tank), resolutionRatio(first.scale));
+      const containers = readContainers(context.db, true).map(({ record }) => record);
+      const fit = calibrate(tests, containers, tank);
       if (fit.kind === 'tooFewReadings')
         throw new Refusal(
           'input-refused',
@@ -204,13 +202,11 @@ function requireTest({ db }: Pick<Context, 'db'>, testId: string): FillTestRecor
   return found.record;
 }
 
-/** A capacitance sender reads blends differently, a float another attitude: only tests alike in these make one curve. */
+/** Only tests alike make one curve, and of this tank. */
 function requireAlike(tests: readonly FillTestRecord[], tankId: string): FillTestRecord {
   const first = tests[0];
   if (first === undefined) throw new Refusal('input-refused', 'A curve needs at least one fill test.');
-  const alike = (test: FillTestRecord) =>
-    JSON.stringify([test.tankId, test.attitude, test.power, test.fuelKind, test.scale]);
-  if (first.tankId !== tankId || tests.some((test) => alike(test) !== alike(first)))
+  if (first.tankId !== tankId || !areAlike(tests))
     throw new Refusal(
       'input-refused',
       'These fill tests differ in tank, attitude, supply, fuel or scale, so they do not make one curve. Nothing was adopted.',

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3';
-import type { CurveKnot, GaugeCurve } from '../../shared-calc/fuel/gauge-curve.ts';
+import type { BandKnot, CurveKnot, GaugeCurve } from '../../shared-calc/fuel/gauge-curve.ts';
 import type { GaugeScale } from '../../shared-calc/fuel/gauge-scale.ts';
 import type { CalibrationRecord } from '../../shared-calc/fuel/records.ts';
 
@@ -16,6 +16,8 @@ interface CalibrationRow {
   at_empty_most_l: number;
   reading_count: number;
   withdrawn: number;
+  aside_count: number;
+  few_rows: number;
 }
 
 /** Every adopted curve of a tank, the latest first, withdrawn ones among them. */
@@ -24,6 +26,33 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
     `SELECT position_ratio AS positionRatio, low_l AS lowL, high_l AS highL
      FROM calibration_knot WHERE calibration_id = ? ORDER BY position`,
   );
+  const bandKnots = db.prepare<[string], BandKnot>(
+    `SELECT position_ratio AS positionRatio, low_l AS lowL, best_l AS bestL, high_l AS highL,
+       read_low_l AS readLowL, read_high_l AS readHighL
+     FROM calibration_band WHERE calibration_id = ? ORDER BY position`,
+  );
+  const curveOf = (row: CalibrationRow): GaugeCurve => {
+    const common = {
+      resolutionRatio: row.resolution_ratio,
+      usableCapacityL: row.usable_capacity_l,
+      readingCount: row.reading_count,
+    };
+    return row.method === 'logSlopeRefits'
+      ? {
+          method: row.method,
+          knots: bandKnots.all(row.id),
+          ...common,
+          asideCount: row.aside_count,
+          fewRows: row.few_rows === 1,
+        }
+      : {
+          method: row.method,
+          knots: knots.all(row.id),
+          ...common,
+          offEmptyLeastL: row.off_empty_least_l,
+          atEmptyMostL: row.at_empty_most_l,
+        };
+  };
   const tests = db
     .prepare<[string], string>(
       'SELECT test_id FROM calibration_test WHERE calibration_id = ? ORDER BY test_id',
@@ -41,15 +70,7 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
       adoptedOn: row.adopted_on,
       methodVersion: row.method_version,
       scale: JSON.parse(row.scale_json) as GaugeScale,
-      curve: {
-        method: row.method,
-        knots: knots.all(row.id),
-        resolutionRatio: row.resolution_ratio,
-        usableCapacityL: row.usable_capacity_l,
-        offEmptyLeastL: row.off_empty_least_l,
-        atEmptyMostL: row.at_empty_most_l,
-        readingCount: row.reading_count,
-      },
+      curve: curveOf(row),
       withdrawn: row.withdrawn === 1,
     }));
 }
@@ -77,8 +98,8 @@ export function appendCalibration(
   const { id, curve } = calibration;
   db.prepare(
     `INSERT INTO calibration (id, tank_id, recorded_epoch_s, adopted_on, method, method_version, scale_json,
-       resolution_ratio, usable_capacity_l, off_empty_least_l, at_empty_most_l, reading_count)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+       resolution_ratio, usable_capacity_l, off_empty_least_l, at_empty_most_l, reading_count, aside_count, few_rows)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ).run(
     id,
     calibration.tankId,
@@ -89,16 +110,39 @@ export function appendCalibration(
     JSON.stringify(calibration.scale),
     curve.resolutionRatio,
     curve.usableCapacityL,
-    curve.offEmptyLeastL,
-    curve.atEmptyMostL,
+    // What a curve without a band knew of the stops; a band says it by its ends.
+    curve.method === 'logSlopeRefits' ? 0 : curve.offEmptyLeastL,
+    curve.method === 'logSlopeRefits' ? Math.max(0, curve.knots[0]?.readHighL ?? 0) : curve.atEmptyMostL,
     curve.readingCount,
+    curve.method === 'logSlopeRefits' ? curve.asideCount : 0,
+    curve.method === 'logSlopeRefits' && curve.fewRows ? 1 : 0,
   );
-  const insertKnot = db.prepare(
-    'INSERT INTO calibration_knot (calibration_id, position, position_ratio, low_l, high_l) VALUES (?, ?, ?, ?, ?)',
-  );
-  curve.knots.forEach((knot, position) =>
-    insertKnot.run(id, position, knot.positionRatio, knot.lowL, knot.highL),
-  );
+  if (curve.method === 'logSlopeRefits') {
+    const insertKnot = db.prepare(
+      `INSERT INTO calibration_band
+         (calibration_id, position, position_ratio, low_l, best_l, high_l, read_low_l, read_high_l)
+       VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+    );
+    curve.knots.forEach((knot, position) =>
+      insertKnot.run(
+        id,
+        position,
+        knot.positionRatio,
+        knot.lowL,
+        knot.bestL,
+        knot.highL,
+        knot.readLowL,
+        knot.readHighL,
+      ),
+    );
+  } else {
+    const insertKnot = db.prepare(
+      'INSERT INTO calibration_knot (calibration_id, position, position_ratio, low_l, high_l) VALUES (?, ?, ?, ?, ?)',
+    );
+    curve.knots.forEach((knot, position) =>
+      insertKnot.run(id, position, knot.positionRatio, knot.lowL, knot.highL),
+    );
+  }
   const insertTest = db.prepare('INSERT INTO calibration_test (calibration_id, test_id) VALUES (?, ?)');
   for (const testId of new Set(calibration.testIds)) insertTest.run(id, testId);
 }

@@ -2,7 +2,7 @@ import { bracketedRoot } from '../numeric/bracketed-root.ts';
 import { monotoneCubic } from '../numeric/monotone-cubic.ts';
 import { requireRange } from '../problem.ts';
 import { SAME_MARK_RATIO } from './gauge-curve.ts';
-import type { CurveKnot, GaugeCurve } from './gauge-curve.ts';
+import type { BandedCurve, BandKnot, CurveKnot, GaugeCurve, IsotonicCurve } from './gauge-curve.ts';
 
 /** A stretch of the curve without a jump: a monotone cubic through its knots, or a single point between two jumps. */
 interface Stretch {
@@ -11,7 +11,10 @@ interface Stretch {
   volumeAtL(positionRatio: number): number;
 }
 
-/** The first and the last reading that moved: the curve is known between them. */
+/**
+ * The first and the last reading that moved: the curve is known between them. On a curve with a band its volumes
+ * are the 5 and the 95 % ones.
+ */
 export function endKnots(curve: GaugeCurve): { first: CurveKnot; last: CurveKnot } {
   const first = curve.knots[0];
   const last = curve.knots.at(-1);
@@ -35,6 +38,13 @@ export function volumesAt(curve: GaugeCurve, positionRatio: number): { lowL: num
  * @throws RangeProblem from the returned function outside the readings that moved
  */
 export function shapeOf(curve: GaugeCurve): (positionRatio: number) => { lowL: number; highL: number } {
+  if (curve.method === 'logSlopeRefits') {
+    const band = bandShapeOf(curve);
+    return (positionRatio) => {
+      const { bestL } = band(positionRatio);
+      return { lowL: bestL, highL: bestL };
+    };
+  }
   const { first, last } = endKnots(curve);
   const stretches = stretchesOf(curve.knots);
   return (positionRatio) => {
@@ -45,6 +55,39 @@ export function shapeOf(curve: GaugeCurve): (positionRatio: number) => { lowL: n
     if (stretch === undefined) throw new Error('the stretches of a gauge curve leave no gap');
     const volumeL = stretch.volumeAtL(positionRatio);
     return { lowL: volumeL, highL: volumeL };
+  };
+}
+
+/**
+ * The band at one position of the needle, all its figures.
+ * @throws RangeProblem from the returned function outside the readings that moved
+ */
+export function bandShapeOf(curve: BandedCurve): (positionRatio: number) => BandKnot {
+  const { first, last } = endKnots(curve);
+  const { knots } = curve;
+  return (positionRatio) => {
+    requireRange(
+      'positionRatio',
+      positionRatio,
+      first.positionRatio - SAME_MARK_RATIO,
+      last.positionRatio + SAME_MARK_RATIO,
+      '',
+    );
+    const above = knots.findIndex((knot) => knot.positionRatio >= positionRatio - SAME_MARK_RATIO);
+    const to = knots[above === -1 ? knots.length - 1 : above];
+    if (to === undefined) throw new Error('a gauge curve has at least three knots');
+    const from = knots[above - 1];
+    if (from === undefined || to.positionRatio - positionRatio <= SAME_MARK_RATIO) return to;
+    const share = (positionRatio - from.positionRatio) / (to.positionRatio - from.positionRatio);
+    const between = (a: number, b: number) => a + share * (b - a);
+    return {
+      positionRatio,
+      lowL: between(from.lowL, to.lowL),
+      bestL: between(from.bestL, to.bestL),
+      highL: between(from.highL, to.highL),
+      readLowL: between(from.readLowL, to.readLowL),
+      readHighL: between(from.readHighL, to.readHighL),
+    };
   };
 }
 
@@ -69,7 +112,7 @@ export type NeedleAnswer =
  * @throws RangeProblem when the quantity is negative or more than the tank holds
  * @see fuelAtReading the other way round
  */
-export function needleAt(curve: GaugeCurve, usableL: number): NeedleAnswer {
+export function needleAt(curve: IsotonicCurve, usableL: number): NeedleAnswer {
   const { first, last } = endKnots(curve);
   requireRange('usableL', usableL, 0, Math.max(curve.usableCapacityL, last.highL), 'L');
   if (usableL < first.lowL) return { place: 'belowFirstMoved', atMostRatio: first.positionRatio };

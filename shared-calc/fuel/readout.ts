@@ -1,8 +1,8 @@
 import { requireRange } from '../problem.ts';
-import { endKnots, volumesAt } from './curve-shape.ts';
+import { bandShapeOf, endKnots, volumesAt } from './curve-shape.ts';
 import type { GaugeReading } from './fill-run.ts';
 import { SAME_MARK_RATIO } from './gauge-curve.ts';
-import type { GaugeCurve } from './gauge-curve.ts';
+import type { BandedCurve, GaugeCurve, IsotonicCurve } from './gauge-curve.ts';
 
 /** Whether the needle stands exactly on what was read, or was read to the nearest division of the scale. */
 export type ReadingPrecision = 'needleOnMark' | 'nearestDivision';
@@ -26,12 +26,12 @@ export interface FuelReadout {
 
 /**
  * Usable fuel at a reading.
- * For a reading to the nearest division the planning figure is the curve's volume at the lower edge of the
- * division around it, and `mostL` the volume at its upper edge. Below the first reading that moved nothing is
- * assumed but what was in the tank when the needle was last seen on the empty stop. From the last reading that
- * moved up to the full stop no more is promised than at that reading, and up to the capacity may be there.
- * Covers the step of the scale only. Leaves out the errors of the containers and of the start, lag and
- * sticking of the needle, and another attitude than the test's: a planning figure by a fit with a band is lower.
+ * On a curve with a band the planning figure is the 5 % one and `mostL` the 95 % one, for the needle on its mark or
+ * with the error of a reading to the nearest division mixed in. It covers the containers, the start, lag and sticking;
+ * it leaves out another attitude, supply or fuel than the test's. Below the first reading that moved nothing is
+ * promised; from the last one up to the full stop no more than at that reading, and up to the capacity may be there.
+ * A curve without a band covers the step of the scale only: for a reading to the nearest division the planning figure
+ * is its volume at the lower edge of the division, and `mostL` the one at the upper edge.
  * @param reading on the scale 0 to 1, or on a stop
  * @returns usable litres, never below 0
  * @throws RangeProblem when the position lies outside the scale
@@ -42,6 +42,36 @@ export function fuelAtReading(
   reading: GaugeReading,
   precision: ReadingPrecision,
 ): FuelReadout {
+  if (reading.at === 'scale') requireRange('positionRatio', reading.positionRatio, 0, 1, '');
+  return curve.method === 'logSlopeRefits'
+    ? inBand(curve, reading, precision)
+    : onIsotonic(curve, reading, precision);
+}
+
+function inBand(curve: BandedCurve, reading: GaugeReading, precision: ReadingPrecision): FuelReadout {
+  const { first, last } = endKnots(curve);
+  const at = bandShapeOf(curve);
+  const figures = (positionRatio: number) => {
+    const { lowL, bestL, highL, readLowL, readHighL } = at(positionRatio);
+    const [planL, mostL] = precision === 'nearestDivision' ? [readLowL, readHighL] : [lowL, highL];
+    return { planningL: Math.max(0, planL), bestL: Math.max(0, bestL), mostL: Math.max(0, mostL) };
+  };
+  const atFirst = figures(first.positionRatio);
+  const atLast = figures(last.positionRatio);
+  const fullMostL = Math.max(curve.usableCapacityL, atLast.mostL);
+  const beyond = { precision, bestL: null, standstill: null };
+  if (reading.at === 'emptyStop')
+    return { place: 'emptyStop', ...beyond, planningL: 0, mostL: atFirst.mostL };
+  const atFull = { ...beyond, planningL: atLast.planningL, mostL: fullMostL };
+  if (reading.at === 'fullStop') return { place: 'fullStop', ...atFull };
+  const { positionRatio } = reading;
+  if (positionRatio > last.positionRatio + SAME_MARK_RATIO) return { place: 'aboveLastMoved', ...atFull };
+  if (positionRatio < first.positionRatio - SAME_MARK_RATIO)
+    return { place: 'belowFirstMoved', ...beyond, planningL: 0, mostL: atFirst.mostL };
+  return { place: 'onCurve', precision, standstill: null, ...figures(positionRatio) };
+}
+
+function onIsotonic(curve: IsotonicCurve, reading: GaugeReading, precision: ReadingPrecision): FuelReadout {
   const { first, last } = endKnots(curve);
   if (reading.at === 'emptyStop') {
     return {
@@ -68,7 +98,6 @@ export function fuelAtReading(
     };
   }
   const { positionRatio } = reading;
-  requireRange('positionRatio', positionRatio, 0, 1, '');
   const upperRatio = positionRatio + cellHalfRatio;
   const mostL =
     upperRatio > last.positionRatio + SAME_MARK_RATIO
@@ -95,7 +124,7 @@ export function fuelAtReading(
 }
 
 /** Below the first reading that moved the curve says nothing; what the empty stop showed is all that is left. */
-function leastAtL(curve: GaugeCurve, positionRatio: number): number {
+function leastAtL(curve: IsotonicCurve, positionRatio: number): number {
   const { first } = endKnots(curve);
   if (positionRatio < first.positionRatio - SAME_MARK_RATIO) return curve.offEmptyLeastL;
   return Math.max(0, volumesAt(curve, positionRatio).lowL);

@@ -1,5 +1,7 @@
 import type { FillRun, GaugeReading } from '../fuel/fill-run.ts';
-import { divisionText, readingText } from '../fuel/gauge-scale.ts';
+import type { NextPour } from '../fuel/fit/advise-test.ts';
+import type { GaugeCurve } from '../fuel/gauge-curve.ts';
+import { divisionText, readingText, resolutionRatio } from '../fuel/gauge-scale.ts';
 import type { GaugeScale } from '../fuel/gauge-scale.ts';
 import type { ReadingRefusal } from '../fuel/parse-reading.ts';
 import type { FuelReadout } from '../fuel/readout.ts';
@@ -43,11 +45,37 @@ export function fuelAnswer(parts: FuelAnswerParts): Sentence {
   ];
 }
 
-/** What the planning figure does not cover, and who decides. It stands beside every fuel answer of this method. */
-export const FUEL_CAUTION =
+/** What the planning figure covers and what not, and who decides. It stands beside every fuel answer. */
+export function fuelCaution(curve: GaugeCurve): string {
+  if (curve.method === 'isotonicMeansMonotoneCubic') return `${NO_BAND} ${WHO_DECIDES}`;
+  return `${curve.fewRows ? `${FEW_ROWS} ` : ''}${BAND} ${WHO_DECIDES}`;
+}
+
+const BAND =
+  'About nineteen times in twenty at least this much is there, allowing for containers, start, step of the scale, ' +
+  'sticking and lag; not for another attitude, supply or fuel than in the test.';
+const FEW_ROWS = 'Few readings: the band rests mostly on what gauges are like in general.';
+const NO_BAND =
   'Covers how finely the gauge was read, not the errors of the containers, a needle that sticks or lags, or ' +
-  'another attitude than in the test. Check against a dipstick and the time flown; the flight manual, its ' +
-  'placards and a mechanic decide.';
+  'another attitude than in the test.';
+const WHO_DECIDES =
+  'Check against a dipstick and the time flown; the flight manual, its placards and a mechanic decide.';
+
+/** Whether one more pour is worth it, and where: on average over the marks, as the advice counts. */
+export function nextPourSentence(
+  pour: NextPour,
+  scale: GaugeScale,
+  units: Pick<UnitPreferences, 'volume'>,
+): string {
+  if (!pour.isWorthwhile) return 'No point in more pours: none would raise the planning figures noticeably.';
+  const step = resolutionRatio(scale);
+  const positionRatio = Math.min(1 - step, Math.max(step, Math.round(pour.positionRatio / step) * step));
+  const mark = readingText({ at: 'scale', positionRatio }, scale);
+  const gain = shown(pour.gainL, 'volume', units.volume, 'plan');
+  return roundedFor(pour.gainL, 'volume', units.volume, 'plan') === 0
+    ? `One more pour near ${mark} would help most, but by too little to show in the planning figures.`
+    : `One more pour near ${mark} would raise the planning figures by about ${gain} on average; elsewhere it gains less.`;
+}
 
 /** Why there is no curve yet. */
 export function tooFewReadingsSentence(distinctCount: number, neededCount: number): string {

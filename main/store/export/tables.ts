@@ -37,6 +37,10 @@ export const describedTables: Record<string, Described> = {
   calibration_knot: {
     about: 'Usable fuel over position of the needle, 0 at the empty stop and 1 at the full one.',
   },
+  calibration_band: {
+    about:
+      'Adopted curves with a band: usable fuel at 5, 50 and 95 %, with the needle on its mark and as read to the nearest division.',
+  },
   calibration_test: { about: 'Which fill tests an adopted curve rests on.' },
 
   field: { about: 'Airfields: place, elevation, time zone and the weather station that stands for them.' },

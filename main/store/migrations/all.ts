@@ -6,6 +6,7 @@ import { peopleAndLoading } from './0030-people-and-loading.ts';
 import { fuel } from './0040-fuel.ts';
 import { weather } from './0050-weather.ts';
 import { weatherMappings } from './0055-weather-mappings.ts';
+import { bandedCurves } from './0060-banded-curves.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -16,4 +17,5 @@ export const migrations: readonly Migration[] = [
   fuel,
   weather,
   weatherMappings,
+  bandedCurves,
 ];

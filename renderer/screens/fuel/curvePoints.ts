@@ -28,7 +28,8 @@ export function curvePoints(curve: GaugeCurve, precision: ReadingPrecision): Cur
     const { planningL, mostL } = fuelAtReading(curve, { at: 'scale', positionRatio }, precision);
     points.planning.push([positionRatio, planningL]);
     // Where a reading may already mean the full stop, the open interval drawn there says what may be in the tank.
-    points.band.push({ x: positionRatio, low: planningL, high: Math.min(mostL, last.highL) });
+    const high = curve.method === 'logSlopeRefits' ? mostL : Math.min(mostL, last.highL);
+    points.band.push({ x: positionRatio, low: planningL, high });
   }
   return points;
 }

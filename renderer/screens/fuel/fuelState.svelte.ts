@@ -1,24 +1,32 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 import type { GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
-import { fitGaugeCurve, type GaugeCurve, type GaugeCurveFit } from '../../../shared-calc/fuel/gauge-curve.ts';
+import { fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import { fitRows } from '../../../shared-calc/fuel/fit/fill-data.ts';
+import { LEAST_DISTINCT_READINGS } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
+import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import { resolutionRatio, type GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
-import {
-  fuelTankOf,
-  runsOfTest,
-  type CalibrationRecord,
-  type FillTestRecord,
-} from '../../../shared-calc/fuel/records.ts';
+import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
 import { fuelAtReading, type FuelReadout, type ReadingPrecision } from '../../../shared-calc/fuel/readout.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { sentenceOf } from '../../app/client.ts';
 import { query, type Query } from '../../app/query.svelte.ts';
+import { CurveFitter } from './curveFitter.svelte.ts';
+import type { FitJob, FittedTest } from './fit-job.ts';
 import { rowsOf, type RowFigures } from './rowsOf.ts';
+import { isSameCurve } from './sameCurve.ts';
 import { TestKeeper } from './testKeeper.svelte.ts';
 
 export type Tank = OutputOf<'aircraft.get'>['aircraft']['tanks'][number];
 
 /** Shared and never changed. */
 const noRows: ReadonlyMap<string, RowFigures> = new Map();
+
+/** What became of the test's curve so far. */
+export type TestFit =
+  | ({ readonly kind: 'curve' } & FittedTest)
+  | { readonly kind: 'tooFewReadings'; readonly distinctCount: number; readonly neededCount: number }
+  | { readonly kind: 'refused'; readonly sentence: string }
+  | { readonly kind: 'fitting' };
 
 /** What the person looks at on this screen; found again after a visit to another one. */
 class Looked {
@@ -46,9 +54,16 @@ export class FuelState {
     (): Tank | null => this.tanks.find(({ id }) => id === this.looked.tankId) ?? this.tanks[0] ?? null,
   );
   readonly test = $derived.by((): FillTestRecord | null => this.keeper.test);
-  readonly fit = $derived.by((): GaugeCurveFit | { kind: 'refused'; sentence: string } | null =>
-    this.#fitted(),
-  );
+  readonly fitter = new CurveFitter();
+  /** What is to be fitted, or why not; null where there is no test or its containers are on their way. */
+  readonly #checked = $derived.by(() => this.#check());
+  readonly fit = $derived.by((): TestFit | null => {
+    if (this.#checked?.kind !== 'toFit') return this.#checked;
+    const { fitted, hasFailed } = this.fitter;
+    if (hasFailed)
+      return { kind: 'refused', sentence: 'the fit could not be run; close the window and open it again' };
+    return fitted?.testId === this.#checked.job.test.id ? { kind: 'curve', ...fitted } : { kind: 'fitting' };
+  });
   readonly adopted = $derived.by((): CalibrationRecord | null => {
     // While another tank's curves are on their way, the last answer belongs to the wrong tank.
     const ofTank = this.calibrations.answer?.filter(({ tankId }) => tankId === this.tank?.id);
@@ -59,7 +74,7 @@ export class FuelState {
   );
   /** Whether the adopted curve is the very one that this test gives now. */
   readonly isAdopted = $derived.by(
-    () => this.adopted !== null && JSON.stringify(this.adopted.curve) === JSON.stringify(this.testCurve),
+    () => this.adopted !== null && this.testCurve !== null && isSameCurve(this.adopted.curve, this.testCurve),
   );
   readonly answersWith = $derived.by((): 'adopted' | 'test' =>
     this.adopted === null || (this.looked.shows === 'test' && this.testCurve !== null) ? 'test' : 'adopted',
@@ -97,14 +112,22 @@ export class FuelState {
     $effect(() => {
       if (this.tests.isCurrent) this.keeper.catchUp();
     });
+    $effect(() => this.fitter.start());
+    $effect(() => {
+      if (this.#checked?.kind === 'toFit') this.fitter.ask(this.#checked.job);
+    });
   }
 
-  #fitted(): GaugeCurveFit | { kind: 'refused'; sentence: string } | null {
+  #check(): Exclude<TestFit, { kind: 'curve' | 'fitting' }> | { kind: 'toFit'; job: FitJob } | null {
     const { test, tank } = this;
-    if (test === null || tank === null) return null;
+    const containers = this.containers.answer;
+    if (test === null || tank === null || containers === undefined) return null;
     try {
-      const runs = runsOfTest(test).map(({ run }) => run);
-      return fitGaugeCurve(runs, fuelTankOf(tank), resolutionRatio(test.scale));
+      const { distinctCount } = fitRows(fillDataOf([test], containers, tank));
+      if (distinctCount < LEAST_DISTINCT_READINGS)
+        return { kind: 'tooFewReadings', distinctCount, neededCount: LEAST_DISTINCT_READINGS };
+      const { capacityL, unusableL } = tank;
+      return { kind: 'toFit', job: { test, containers, tank: { capacityL, unusableL } } };
     } catch (error) {
       return { kind: 'refused', sentence: sentenceOf(error) };
     }
@@ -113,7 +136,7 @@ export class FuelState {
   #rows(): ReadonlyMap<string, RowFigures> {
     const { test, tank } = this;
     // A sum that cannot be made is told once, by the fit's own sentence.
-    if (test === null || tank === null || this.fit?.kind === 'refused') return noRows;
+    if (test === null || tank === null || this.#checked?.kind === 'refused') return noRows;
     return rowsOf(test, tank, this.testCurve, this.app.units.preferences);
   }
 }

@@ -14,6 +14,8 @@ export interface MeasuredRow {
   readonly volumeL: number;
   /** Which of the containers; null only for a row without a pour (the reading at the start). */
   readonly container: number | null;
+  /** Standard deviation of this pour by itself, 0 to 100 L; where it is missing, the container's share of the volume. */
+  readonly pourSdL?: number;
   readonly reading: GaugeReading;
   /** The reading is not used; the volume still counts, because the fuel went in. */
   readonly setAside: boolean;
@@ -110,7 +112,7 @@ export function fitRows(data: FillData): FitRows {
         const scaleColumn = data.runs.length + index;
         nominalL += sign * row.volumeL;
         errors[scaleColumn] = (errors[scaleColumn] as number) + sign * row.volumeL * container.scaleSdRatio;
-        errors[pour++] = sign * row.volumeL * container.pourSdRatio;
+        errors[pour++] = sign * (row.pourSdL ?? row.volumeL * container.pourSdRatio);
       }
       if (row.setAside) return;
       const place = { runIndex, rowIndex };
@@ -208,6 +210,7 @@ function requireData(data: FillData): void {
     run.rows.forEach((row, rowIndex) => {
       const rowAt = `${at}.rows[${String(rowIndex)}]`;
       requireRange(`${rowAt}.volumeL`, row.volumeL, 0, 1000, 'L');
+      requireRange(`${rowAt}.pourSdL`, row.pourSdL ?? 0, 0, 100, 'L');
       if (row.volumeL > 0)
         requireRange(`${rowAt}.container`, row.container ?? NaN, 0, data.containers.length - 1, '');
       if (row.reading.at === 'scale')

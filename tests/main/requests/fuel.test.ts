@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { appendCalibration } from '../../../main/store/calibrations.ts';
 import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
 import { exampleAircraft } from '../example-aircraft.ts';
 import { exampleFillTest } from '../example-fill-test.ts';
@@ -77,26 +78,82 @@ describe('a fill test', () => {
 describe('an adopted curve', () => {
   beforeEach(() => library.ask('fillTest.put', { test: exampleFillTest() }));
 
-  // Worked out by hand: cumulative litres at the five distinct readings between the stops; each read once, rising,
-  // so the isotonic means are the volumes themselves. The empty stop was last seen at 5 L and left at 10 L.
-  test('holds the volumes of its test, the stops as bounds', async () => {
+  const knotAt = (curve: CalibrationRecord | undefined, positionRatio: number) => {
+    if (curve?.curve.method !== 'logSlopeRefits') throw new Error('no curve with a band');
+    const knot = curve.curve.knots.find((each) => Math.abs(each.positionRatio - positionRatio) < 1e-9);
+    if (knot === undefined) throw new Error(`no place at ${String(positionRatio)}`);
+    return knot;
+  };
+
+  // By hand: five litres a pour, so these are the running sums at the five readings between the stops.
+  test('holds the volumes of its test within its band, at every mark that was read', async () => {
     await adopt();
-    expect(await curves()).toMatchObject([
-      {
-        testIds: ['may-test'],
-        adoptedOn: '2026-05-10',
-        withdrawn: false,
-        curve: {
-          knots: [10, 15, 20, 25, 30].map((lowL) => ({ lowL, highL: lowL })),
-          resolutionRatio: 0.125,
-          // Capacity 45 L of which 1 L is unusable.
-          usableCapacityL: 44,
-          offEmptyLeastL: 5,
-          atEmptyMostL: 10,
-          readingCount: 5,
-        },
-      },
-    ]);
+    const [curve] = await curves();
+    expect(curve).toMatchObject({
+      testIds: ['may-test'],
+      adoptedOn: '2026-05-10',
+      methodVersion: 2,
+      withdrawn: false,
+      // Capacity 45 L of which 1 L is unusable.
+      curve: { resolutionRatio: 0.125, usableCapacityL: 44, readingCount: 5, asideCount: 0, fewRows: false },
+    });
+    for (const [positionRatio, usableL] of [
+      [1 / 8, 10],
+      [3 / 8, 15],
+      [1 / 2, 20],
+      [5 / 8, 25],
+      [7 / 8, 30],
+    ] as const) {
+      const knot = knotAt(curve, positionRatio);
+      expect(knot.lowL).toBeLessThan(usableL);
+      expect(knot.highL).toBeGreaterThan(usableL);
+      expect(knot.bestL).toBeGreaterThan(knot.lowL);
+      expect(knot.highL).toBeGreaterThan(knot.bestL);
+    }
+    // Nothing is kept beyond the first and the last reading that moved.
+    expect(curve?.curve.knots[0]?.positionRatio).toBe(1 / 8);
+    expect(curve?.curve.knots.at(-1)?.positionRatio).toBe(7 / 8);
+  });
+
+  test('has a narrower band where a better container was used', async () => {
+    await adopt();
+    const can = { name: 'Can', nominalL: 5, how: 'weighed', scaleSdRatio: 0.001, pourSdL: 0.005 };
+    const { id } = (await library.ask('container.put', { container: can })) as { id: string };
+    const better = exampleFillTest();
+    for (const run of better.runs) run.containerId = id;
+    await library.ask('fillTest.put', { test: better });
+    await library.ask('calibration.adopt', {
+      tankId: 'rear',
+      testIds: ['may-test'],
+      adoptedOn: '2026-06-01',
+    });
+    const [weighed, unknown] = (await curves()).map((curve) => knotAt(curve, 7 / 8));
+    if (weighed === undefined || unknown === undefined) throw new Error('two curves were adopted');
+    expect(weighed.highL - weighed.lowL).toBeLessThan(unknown.highL - unknown.lowL);
+  });
+
+  test('without a band, from before there was one, stays readable as it was', async () => {
+    const curve = {
+      method: 'isotonicMeansMonotoneCubic',
+      knots: [10, 15, 20].map((lowL, index) => ({ positionRatio: (index + 1) / 8, lowL, highL: lowL })),
+      resolutionRatio: 0.125,
+      usableCapacityL: 44,
+      offEmptyLeastL: 5,
+      atEmptyMostL: 10,
+      readingCount: 3,
+    } as const;
+    const { scale } = exampleFillTest();
+    const old = {
+      id: 'old',
+      tankId: 'rear',
+      testIds: [],
+      adoptedOn: '2025-05-10',
+      methodVersion: 1,
+      scale,
+      curve,
+    };
+    appendCalibration(library.db, old, 0);
+    expect(await curves()).toEqual([{ ...old, withdrawn: false }]);
   });
 
   test('stays as it is when its test changes; a later one supersedes it and both stay', async () => {
@@ -111,7 +168,9 @@ describe('an adopted curve', () => {
       testIds: ['may-test'],
       adoptedOn: '2026-06-01',
     });
-    expect((await curves()).map((each) => each.curve.knots[0]?.lowL)).toEqual([8, 10]);
+    const [later, first] = (await curves()).map((each) => knotAt(each, 5 / 8).bestL);
+    // Four litres a pour instead of five.
+    expect((later ?? NaN) / (first ?? NaN)).toBeCloseTo(0.8, 1);
   });
 
   test('is undone by a withdrawal and done again as the same record', async () => {
@@ -130,7 +189,11 @@ describe('an adopted curve', () => {
     await library.ask('fillTest.put', { test: put });
     await adopt();
     const [curve] = await curves();
-    expect(curve?.curve.knots.map((knot) => knot.lowL)).toEqual([10, 20, 25, 30]);
+    expect(curve?.curve).toMatchObject({ readingCount: 4, asideCount: 1 });
+    // The fuel of the row that was set aside is still in the tank: 20 L at the half.
+    const half = knotAt(curve, 1 / 2);
+    expect(half.lowL).toBeLessThan(20);
+    expect(half.highL).toBeGreaterThan(20);
   });
 
   test('stands for its tank until it is withdrawn', async () => {

@@ -1,6 +1,6 @@
 import type { FillRow, FillRun, FuelTank, GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
 import { fitGaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
-import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
+import type { IsotonicCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 
 // Small invented fill tests whose answers can be worked out by hand.
 
@@ -20,7 +20,7 @@ export function filling(...pairs: [volumeL: number, position: number | 'E' | 'F'
   return { direction: 'filling', start: { from: 'engineFeed' }, rows: rows(...pairs) };
 }
 
-export function curveOf(runs: FillRun[], resolutionRatio: number, tank = TANK): GaugeCurve {
+export function curveOf(runs: FillRun[], resolutionRatio: number, tank = TANK): IsotonicCurve {
   const fit = fitGaugeCurve(runs, tank, resolutionRatio);
   if (fit.kind !== 'curve') throw new Error(`only ${String(fit.distinctCount)} distinct readings`);
   return fit.curve;

@@ -1,4 +1,7 @@
 import { bandCurve, bandOfReading, bandOnMark } from '../../../shared-calc/fuel/fit/band.ts';
+import { adviseTest } from '../../../shared-calc/fuel/fit/advise-test.ts';
+import { bandedCurveOf } from '../../../shared-calc/fuel/fit/banded-curve.ts';
+import { areAlike, calibrate, fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
 import { fitRows, type FillData } from '../../../shared-calc/fuel/fit/fill-data.ts';
 import { fitGauge } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
 import { logNormalTail } from '../../../shared-calc/fuel/fit/log-normal-tail.ts';
@@ -12,6 +15,7 @@ import {
   volumeOnGridL,
 } from '../../../shared-calc/fuel/fit/slope-curve.ts';
 import { seededNormals } from '../../../shared-calc/numeric/seeded-normals.ts';
+import { exampleFillTest } from '../../main/example-fill-test.ts';
 import { byPosition, type RangeRow, type RoomRefusals } from './table.ts';
 
 /** Six pours of 5 L into 40 L, read to the nearest eighth. */
@@ -71,6 +75,27 @@ const ranges: RangeRow[] = dataRanges.map(([name, field, min, max]) => ({
   call: (value) => fitRows(test({ [name]: value })),
 }));
 
+const exampleTank = { capacityL: 45, unusableL: 1 };
+const pouring = (volumeL: number) => {
+  const poured = exampleFillTest();
+  const pour = poured.runs[0]?.pours[1];
+  if (pour !== undefined) pour.volumeL = volumeL;
+  return [poured];
+};
+const measuredBy = (scaleSdRatio: number) => {
+  const poured = exampleFillTest();
+  for (const run of poured.runs) run.containerId = 'can';
+  const container = {
+    id: 'can',
+    name: 'Can',
+    nominalL: 5,
+    how: 'marked',
+    scaleSdRatio,
+    pourSdL: 0.05,
+  } as const;
+  return [[poured], [container]] as const;
+};
+
 const fit = fitGauge(test(), 20);
 if (!fit.enough) throw new Error('six different readings are enough');
 const first = fit.rows.firstPosition;
@@ -114,10 +139,35 @@ export const refusals: RoomRefusals = {
         canRange('pourL', 0.1, 200),
       ],
     },
+    {
+      of: fillDataOf,
+      ranges: [
+        {
+          field: 'runs[0].rows[1].volumeL',
+          min: 0,
+          max: 1000,
+          call: (v) => fillDataOf(pouring(v), [], exampleTank),
+        },
+      ],
+    },
+    {
+      of: calibrate,
+      ranges: [
+        {
+          field: 'containers[0].scaleSdRatio',
+          min: 0,
+          max: 0.2,
+          call: (v) => calibrate(...measuredBy(v), exampleTank),
+        },
+      ],
+    },
     byPosition(seededNormals, [{ field: 'seed', min: 0, max: 2 ** 32 - 1, good: 1 }]),
     { of: logNormalTail, ranges: [{ field: 'z', min: -1e150, max: 1e150, call: (v) => logNormalTail(v) }] },
   ],
   takeNoNumber: [
+    [areAlike, 'compares records'],
+    [bandedCurveOf, 'takes a fit that fitGauge has made'],
+    [adviseTest, 'takes a fit that fitGauge has made; nextPourAdvice refuses the container'],
     [defaultCentre, 'takes the capacity that fitRows has let through'],
     [straightState, 'takes rows that fitRows has made'],
     [weightedModes, 'takes rows that fitRows has made'],

@@ -1,4 +1,10 @@
-import { endKnots, needleAt, shapeOf, volumesAt } from '../../../shared-calc/fuel/curve-shape.ts';
+import {
+  bandShapeOf,
+  endKnots,
+  needleAt,
+  shapeOf,
+  volumesAt,
+} from '../../../shared-calc/fuel/curve-shape.ts';
 import { requireTank, usableAfterRows } from '../../../shared-calc/fuel/fill-run.ts';
 import type { FillRun } from '../../../shared-calc/fuel/fill-run.ts';
 import { fitGaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
@@ -16,6 +22,7 @@ import { parseReading } from '../../../shared-calc/fuel/parse-reading.ts';
 import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
 import { fuelTankOf, runsOfTest } from '../../../shared-calc/fuel/records.ts';
 import { curveResiduals, flagRows } from '../../../shared-calc/fuel/row-flags.ts';
+import { BANDED } from '../fuel/banded-example.ts';
 import { curveOf, filling, read, TANK, WITH_DEAD_ZONE } from '../fuel/fill-tests.ts';
 import type { RangeRow, RoomRefusals } from './table.ts';
 
@@ -107,6 +114,17 @@ export const refusals: RoomRefusals = {
     },
     { of: volumesAt, ranges: [onPlace((v) => volumesAt(curve, v))] },
     { of: shapeOf, ranges: [onPlace((v) => shapeOf(curve)(v))] },
+    {
+      of: bandShapeOf,
+      ranges: [
+        {
+          field: 'positionRatio',
+          min: 0.25 - 1e-10,
+          max: 0.75 + 1e-10,
+          call: (v) => bandShapeOf(BANDED)(v),
+        },
+      ],
+    },
     { of: needleAt, ranges: [{ field: 'usableL', min: 0, max: 60, call: (v) => needleAt(curve, v) }] },
     {
       of: fuelAtReading,

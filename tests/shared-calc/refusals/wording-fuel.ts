@@ -1,6 +1,8 @@
 import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
 import {
   fuelAnswer,
+  fuelCaution,
+  nextPourSentence,
   readingRefusalSentence,
   residualSentence,
   rowFlagSentence,
@@ -33,6 +35,8 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [fuelCaution, 'words a curve that a fit has made'],
+    [nextPourSentence, 'words advice that adviseTest has made'],
     [readingRefusalSentence, 'words a refusal that parseReading has made'],
     [residualSentence, 'words a residual that curveResiduals has made'],
     [rowFlagSentence, 'words a flag that flagRows has made'],

@@ -4,6 +4,8 @@ import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
 import type { ReadingPrecision } from '../../../shared-calc/fuel/readout.ts';
 import {
   fuelAnswer,
+  fuelCaution,
+  nextPourSentence,
   readingRefusalSentence,
   residualSentence,
   rowFlagSentence,
@@ -12,6 +14,7 @@ import {
 } from '../../../shared-calc/wording/fuel.ts';
 import type { FuelAnswerParts } from '../../../shared-calc/wording/fuel.ts';
 import { textOf } from '../../../shared-calc/wording/parts.ts';
+import { BANDED } from '../fuel/banded-example.ts';
 import { curveOf, filling, LINEAR, read, WITH_DEAD_ZONE } from '../fuel/fill-tests.ts';
 
 const UNITS = { volume: 'L', fuelFlow: 'L/h' } as const;
@@ -192,4 +195,26 @@ describe('other sentences', () => {
     expect(runStartSentence(filling(), 2, UNITS)).toMatch(/nothing usable was left/);
     expect(tooFewReadingsSentence(2, 3)).toMatch(/2 of at least 3 different positions/);
   });
+});
+
+test('the advice for one more pour names the nearest mark and what it raises on average', () => {
+  const pour = { positionRatio: 0.39, gainL: 0.27, isWorthwhile: true };
+  const scale = { kind: 'fractions', denominator: 8 } as const;
+  expect(nextPourSentence(pour, scale, { volume: 'L' })).toBe(
+    'One more pour near 3/8 would raise the planning figures by about 0.2\u00a0L on average; elsewhere it gains less.',
+  );
+  expect(nextPourSentence({ ...pour, gainL: 0.04 }, scale, { volume: 'L' })).toContain(
+    'by too little to show',
+  );
+  expect(nextPourSentence({ ...pour, isWorthwhile: false }, scale, { volume: 'L' })).toContain(
+    'No point in more',
+  );
+});
+
+test('the caution says what the figure covers: containers only with a band, few readings where they are few', () => {
+  expect(fuelCaution(BANDED)).toMatch(/^About nineteen times in twenty/);
+  expect(fuelCaution({ ...BANDED, fewRows: true })).toMatch(/^Few readings: the band rests mostly on/);
+  expect(fuelCaution(curveOf([LINEAR], 0.1))).toContain('not the errors of the containers');
+  for (const curve of [BANDED, curveOf([LINEAR], 0.1)])
+    expect(fuelCaution(curve)).toContain('the flight manual');
 });

@@ -1,0 +1,126 @@
+import { InputProblem } from '../../problem.ts';
+import { usableAfterRows } from '../fill-run.ts';
+import type { BandedCurve } from '../gauge-curve.ts';
+import { resolutionRatio } from '../gauge-scale.ts';
+import {
+  fuelTankOf,
+  runsOfTest,
+  type ContainerRecord,
+  type FillRunRecord,
+  type FillTestRecord,
+} from '../records.ts';
+import { bandedCurveOf } from './banded-curve.ts';
+import { DEFAULT_BEHAVIOUR, type FillData, type MeasuredRow, type PourContainer } from './fill-data.ts';
+import { fitGauge, type GaugeFit } from './gauge-fit.ts';
+
+/** How well the quantity at the start is known, standard deviations in litres. Common practice, no source. */
+const START_SD_L = { engineFeed: 0.3, sump: 0.5, known: 0.5 } as const;
+/** A quantity that was stated was itself measured: this share of it, where that is more. */
+const KNOWN_START_SD_RATIO = 0.02;
+/** A container that was not written down is taken to be no better than a household can. Common practice, no source. */
+export const UNKNOWN_CONTAINER: PourContainer = { scaleSdRatio: 0.02, pourSdRatio: 0.03 };
+
+export type Calibration =
+  | { readonly kind: 'curve'; readonly curve: BandedCurve; readonly fit: GaugeFit }
+  | { readonly kind: 'tooFewReadings'; readonly distinctCount: number; readonly neededCount: number };
+
+/**
+ * The curve with its band from fill tests of one tank. Which containers were used decides how far the sum of the
+ * pours is trusted; a reading that was set aside is left out, its fuel is not.
+ * @param tests  of one tank, alike in attitude, supply, fuel and scale
+ * @param tank   as the aeroplane's record has it, the unusable included in the capacity
+ * @throws InputProblem when there is no test, or they are not alike
+ * @throws RangeProblem for a volume, a reading, a container or the tank outside its range
+ */
+export function calibrate(
+  tests: readonly FillTestRecord[],
+  containers: readonly ContainerRecord[],
+  tank: { capacityL: number; unusableL: number },
+): Calibration {
+  const data = fillDataOf(tests, containers, tank);
+  const fit = fitGauge(data);
+  if (!fit.enough)
+    return { kind: 'tooFewReadings', distinctCount: fit.distinctCount, neededCount: fit.neededCount };
+  const asideCount = tests
+    .flatMap(({ runs }) => runs)
+    .flatMap(({ pours }) => pours)
+    .filter(({ asideReason }) => asideReason !== null).length;
+  return { kind: 'curve', curve: bandedCurveOf(fit, data.capacityL, asideCount), fit };
+}
+
+/** Whether tests may make one curve: a capacitance sender reads blends differently, a float another attitude. */
+export function areAlike(tests: readonly FillTestRecord[]): boolean {
+  const key = (test: FillTestRecord) =>
+    JSON.stringify([test.tankId, test.attitude, test.power, test.fuelKind, test.scale]);
+  return new Set(tests.map(key)).size <= 1;
+}
+
+/**
+ * What the fit takes, from the records. Pours by hand from a can of known size add up as many errors of one pour as
+ * fills of it; a meter's error counts once a row.
+ * @throws InputProblem when there is no test, or they are not alike
+ * @throws RangeProblem for a volume, a start or the tank outside its range
+ */
+export function fillDataOf(
+  tests: readonly FillTestRecord[],
+  containers: readonly ContainerRecord[],
+  tank: { capacityL: number; unusableL: number },
+): FillData {
+  const [first] = tests;
+  if (first === undefined) throw new InputProblem('tests', 'a curve needs at least one fill test');
+  if (!areAlike(tests))
+    throw new InputProblem('tests', 'fill tests that differ in tank, attitude, supply, fuel or scale');
+  const fuelTank = fuelTankOf(tank);
+  const runs = tests.flatMap((test) =>
+    test.runs.map((record, index) => ({ record, run: runsOfTest(test)[index]?.run })),
+  );
+  const usedIds = [...new Set(runs.map(({ record }) => record.containerId))];
+  const used = usedIds.map((id) => containers.find((container) => container.id === id) ?? null);
+  return {
+    capacityL: fuelTank.usableCapacityL,
+    gauge: { resolutionRatio: resolutionRatio(first.scale), ...DEFAULT_BEHAVIOUR },
+    containers: used.map((container) =>
+      container === null
+        ? UNKNOWN_CONTAINER
+        : { scaleSdRatio: container.scaleSdRatio, pourSdRatio: UNKNOWN_CONTAINER.pourSdRatio },
+    ),
+    runs: runs.flatMap(({ record, run }, runIndex) => {
+      if (run === undefined) return [];
+      // Refuses a draining run without a start and figures outside their range, naming the row.
+      usableAfterRows(run, fuelTank, runIndex);
+      const index = usedIds.indexOf(record.containerId);
+      return [
+        {
+          direction: run.direction,
+          ...startOf(record, fuelTank.unusableL),
+          rows: run.rows.map((row) => measuredRow(row, index, used[index] ?? null)),
+        },
+      ];
+    }),
+  };
+}
+
+function startOf({ start }: FillRunRecord, unusableL: number): { startUsableL: number; startSdL: number } {
+  switch (start.from) {
+    case 'engineFeed':
+      return { startUsableL: 0, startSdL: START_SD_L.engineFeed };
+    case 'sump':
+      return { startUsableL: -unusableL, startSdL: START_SD_L.sump };
+    case 'known':
+      return {
+        startUsableL: start.usableL,
+        startSdL: Math.max(START_SD_L.known, KNOWN_START_SD_RATIO * Math.abs(start.usableL)),
+      };
+  }
+}
+
+function measuredRow(
+  row: Omit<MeasuredRow, 'container'>,
+  index: number,
+  container: ContainerRecord | null,
+): MeasuredRow {
+  const common = { ...row, container: row.volumeL > 0 ? index : null };
+  if (container === null) return common;
+  const fills = container.nominalL === null ? 1 : Math.max(1, row.volumeL / container.nominalL);
+  return { ...common, pourSdL: container.pourSdL * Math.sqrt(fills) };
+}
