@@ -1,11 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { randomUUID } from 'node:crypto';
 import { rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { WorkContext } from '../../main/requests/define.ts';
-import { runRequest } from '../../main/requests/run.ts';
-import { findRequest } from '../../main/requests/table.ts';
-import { openLibrary } from '../../main/store/open.ts';
+import { benchLibrary } from './bench-library.ts';
 import { machineLine, report } from './measure.ts';
 import { writeArchiveCsv } from './weather-file.ts';
 
@@ -26,18 +22,7 @@ try {
   let bytesARow = NaN;
   for (let round = -1; round < ROUNDS; round += 1) {
     const file = join(folder, `bench-${String(round)}.tarewing`);
-    const db = await openLibrary(file);
-    const context: WorkContext = {
-      db,
-      libraryPath: file,
-      nowEpochS: () => Date.now() / 1000,
-      newId: randomUUID,
-      signal: new AbortController().signal,
-      progress: () => undefined,
-      changed: () => undefined,
-      workerUrl: (name) => new URL(`../../main/workers/${name}.ts`, import.meta.url),
-    };
-    const ask = (name: string, input: unknown) => runRequest(name, findRequest(name), context, input);
+    const { db, ask, close } = await benchLibrary(file);
     const emptyBytes = statSync(file).size;
     const begun = performance.now();
     const importing = ask('weather.import', { path, station: { place } });
@@ -59,8 +44,7 @@ try {
     if (round >= 0) ours.push(performance.now() - begun);
     db.pragma('wal_checkpoint(TRUNCATE)');
     bytesARow = (statSync(file).size - emptyBytes) / ROWS;
-    db.close();
-    rmSync(file);
+    close();
 
     const rival = join(folder, 'rival.db');
     const rivalBegun = performance.now();
