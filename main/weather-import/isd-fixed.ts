@@ -28,6 +28,21 @@ export const isdFixed: Kind = {
     const found: Groups = { pressure: -1, gust: -1 };
     const types = new Map<number, { leftOut: string | null; special: boolean }>();
 
+    // The line that is read, kept here so that no row makes functions of its own: there are a million of them.
+    let bytes: Uint8Array = new Uint8Array(0);
+    let begin = 0;
+    let end = 0;
+    let line = 0;
+    const example = () => textOf(bytes, begin, end);
+    const checked = (value: number, code: number, words: string) =>
+      value === absent
+        ? absent
+        : quality.apply(value, isdVerdict(bytes[code] ?? 0), words, flag.suspectBySource, line, example);
+    const checkedWind = (value: number, code: number, words: string) =>
+      value === absent
+        ? absent
+        : quality.apply(value, isdVerdict(bytes[code] ?? 0), words, flag.suspectWindBySource, line, example);
+
     function typeOf(bytes: Uint8Array, at: number): { leftOut: string | null; special: boolean } {
       let key = 0;
       for (let i = at; i < at + 5; i++) key = key * 256 + (bytes[i] ?? 0);
@@ -47,9 +62,12 @@ export const isdFixed: Kind = {
       remarks: [],
       stationsInFile: () => stations.list(),
       placeInFile: () => places.most(),
-      line(bytes, from, to, lineNumber) {
+      line(lineBytes, from, to, lineNumber) {
         if (to === from) return;
-        const example = () => textOf(bytes, from, to);
+        bytes = lineBytes;
+        begin = from;
+        end = to;
+        line = lineNumber;
         const additional = fixedDigits(bytes, from, 4);
         if (to - from < mandatoryEnd || additional < 0 || to - from < mandatoryEnd + additional) {
           problems.add('row cut short: left out', lineNumber, example);
@@ -95,28 +113,6 @@ export const isdFixed: Kind = {
         }
 
         quality.flags = type.special ? flag.special : 0;
-        const checked = (value: number, code: number, words: string) =>
-          value === absent
-            ? absent
-            : quality.apply(
-                value,
-                isdVerdict(bytes[code] ?? 0),
-                words,
-                flag.suspectBySource,
-                lineNumber,
-                example,
-              );
-        const checkedWind = (value: number, code: number, words: string) =>
-          value === absent
-            ? absent
-            : quality.apply(
-                value,
-                isdVerdict(bytes[code] ?? 0),
-                words,
-                flag.suspectWindBySource,
-                lineNumber,
-                example,
-              );
         raw.temperatureC100 = checked(times10(temperature), from + 92, 'temperature');
         raw.dewPointC100 = checked(times10(dewPoint), from + 98, 'dew point');
         raw.seaLevelPressureHpa100 = checked(times10(seaLevel), from + 104, 'sea-level pressure');
@@ -164,6 +160,15 @@ export const isdFixed: Kind = {
 };
 
 const notDigits = absent - 1;
+const digit1 = 49;
+const letterA = 65;
+const letterC = 67;
+const letterD = 68;
+const letterE = 69;
+const letterM = 77;
+const letterO = 79;
+const letterQ = 81;
+const letterR = 82;
 const minus = 45;
 const plus = 43;
 
@@ -200,35 +205,47 @@ interface Groups {
 function additionalGroups(bytes: Uint8Array, from: number, to: number, into: Groups): Groups {
   into.pressure = -1;
   into.gust = -1;
-  for (let at = from; at + 7 < to; at++) {
-    const letter = bytes[at];
-    if (letter === 82) {
-      if (bytes[at + 1] === 69 && bytes[at + 2] === 77) return into;
-    } else if (letter === 69) {
-      if (bytes[at + 1] === 81 && bytes[at + 2] === 68) return into;
-    } else if (letter === 77) {
-      if (
-        into.pressure < 0 &&
-        bytes[at + 1] === 65 &&
-        bytes[at + 2] === 49 &&
-        at + 15 <= to &&
-        fixedDigits(bytes, at + 3, 5) >= 0 &&
-        fixedDigits(bytes, at + 9, 5) >= 0
-      ) {
-        into.pressure = at;
-        at += 14;
-      }
-    } else if (
-      letter === 79 &&
-      into.gust < 0 &&
-      bytes[at + 1] === 67 &&
-      bytes[at + 2] === 49 &&
-      at + 8 <= to &&
-      fixedDigits(bytes, at + 3, 4) >= 0
-    ) {
-      into.gust = at;
-      at += 7;
+  // The marks are three bytes long, so the third tells how far the next can be: most are digits that end none.
+  for (let at = from; at + 2 < to;) {
+    const first = bytes[at];
+    const second = bytes[at + 1];
+    switch (bytes[at + 2]) {
+      case digit1:
+        if (first === letterM && second === letterA) {
+          if (into.pressure < 0 && hasPressures(bytes, at, to)) into.pressure = at;
+        } else if (first === letterO && second === letterC && into.gust < 0 && hasGust(bytes, at, to))
+          into.gust = at;
+        at += 3;
+        break;
+      case letterM:
+        if (first === letterR && second === letterE) return into;
+        at += 2;
+        break;
+      case letterD:
+        if (first === letterE && second === letterQ) return into;
+        at += 3;
+        break;
+      case letterO:
+      case letterR:
+        at += 2;
+        break;
+      case letterA:
+      case letterC:
+      case letterE:
+      case letterQ:
+        at += 1;
+        break;
+      default:
+        at += 3;
     }
   }
   return into;
+}
+
+function hasPressures(bytes: Uint8Array, at: number, to: number): boolean {
+  return at + 15 <= to && fixedDigits(bytes, at + 3, 5) >= 0 && fixedDigits(bytes, at + 9, 5) >= 0;
+}
+
+function hasGust(bytes: Uint8Array, at: number, to: number): boolean {
+  return at + 8 <= to && fixedDigits(bytes, at + 3, 4) >= 0;
 }

@@ -1,5 +1,7 @@
 import type { PlaceInFile } from './reader.ts';
 
+const mostPlaces = 200;
+
 interface Place {
   latitudeDeg: number;
   longitudeDeg: number;
@@ -12,34 +14,27 @@ interface Place {
  * of metres, a second source has its own elevation, and one year of one station lies a whole degree off.
  */
 export class PlacesSeen {
-  readonly #byPlace = new Map<string, Place>();
-  #last: Place | null = null;
+  readonly #places: Place[] = [];
   #name: string | null = null;
 
   /** @param elevationM NaN where not given. A place of 0, 0 or out of range is none. */
   add(latitudeDeg: number, longitudeDeg: number, elevationM: number): void {
-    let place = this.#last;
-    if (
-      place === null ||
-      place.latitudeDeg !== latitudeDeg ||
-      place.longitudeDeg !== longitudeDeg ||
-      (place.elevationM ?? NaN) !== elevationM
-    ) {
-      if (!(Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180)) return;
-      if (latitudeDeg === 0 && longitudeDeg === 0) return;
-      const known = elevationM >= -500 && elevationM <= 6000;
-      const key = `${String(latitudeDeg)} ${String(longitudeDeg)} ${String(elevationM)}`;
-      place = this.#byPlace.get(key) ?? {
-        latitudeDeg,
-        longitudeDeg,
-        elevationM: known ? elevationM : null,
-        rowCount: 0,
-      };
-      // A garbled file could name a new place in each row; a real one names a handful.
-      if (this.#byPlace.size < 1000) this.#byPlace.set(key, place);
-      this.#last = place;
-    }
-    place.rowCount++;
+    if (!(Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180)) return;
+    if (latitudeDeg === 0 && longitudeDeg === 0) return;
+    const known = elevationM >= -500 && elevationM <= 6000 ? elevationM : null;
+    // A handful at most, and the same ones row after row: looking through them is quicker than any key.
+    for (const place of this.#places)
+      if (
+        place.latitudeDeg === latitudeDeg &&
+        place.longitudeDeg === longitudeDeg &&
+        place.elevationM === known
+      ) {
+        place.rowCount++;
+        return;
+      }
+    // A garbled file could name a new place in each row.
+    if (this.#places.length < mostPlaces)
+      this.#places.push({ latitudeDeg, longitudeDeg, elevationM: known, rowCount: 1 });
   }
 
   /** The name that the file gives, where it gives one. */
@@ -51,7 +46,7 @@ export class PlacesSeen {
   most(): PlaceInFile | null {
     let best: Place | null = null;
     let placedRowCount = 0;
-    for (const place of this.#byPlace.values()) {
+    for (const place of this.#places) {
       placedRowCount += place.rowCount;
       if (best === null || place.rowCount > best.rowCount) best = place;
     }

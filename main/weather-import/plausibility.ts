@@ -48,35 +48,38 @@ function flagSpikes(month: Month, order: Uint32Array | null, name: ColumnName, p
   const { minute, columns } = month;
   const column = columns[name];
   const least = spikes[name] ?? Infinity;
-  // The last two places at which there was a value.
+  // The last two places at which there was a value, and the values.
   let before = -1;
   let middle = -1;
+  let last = 0;
+  let judged = 0;
   for (let i = 0; i < month.count; i++) {
     const at = order === null ? i : (order[i] ?? 0);
     const value = column[at] ?? missing;
     if (value === missing) continue;
-    if (before >= 0) {
-      const last = column[before] ?? 0;
-      const judged = column[middle] ?? 0;
-      const up = judged - last;
-      const down = judged - value;
-      if (
-        up * down > 0 &&
-        Math.min(Math.abs(up), Math.abs(down)) >= least &&
-        Math.abs(value - last) <= least * neighboursAgreeShare &&
-        (minute[middle] ?? 0) - (minute[before] ?? 0) <= neighbourMinutes &&
-        (minute[at] ?? 0) - (minute[middle] ?? 0) <= neighbourMinutes
-      ) {
-        columns.flags[middle] = (columns.flags[middle] ?? 0) | flag.spike;
-        problems.add(
-          'a value that stands alone against the reports around it (spike): kept, marked',
-          month.line[middle] ?? 0,
-          () => `${inWords[name] ?? name}: ${plain(last)}, then ${plain(judged)}, then ${plain(value)}`,
-        );
-      }
-    }
+    const up = judged - last;
+    const down = judged - value;
+    // Most values fail the first comparison: the step back is the rarest.
+    if (Math.abs(down) >= least && before >= 0 && up * down > 0 && Math.abs(up) >= least) judge(at, value);
     before = middle;
     middle = at;
+    last = judged;
+    judged = value;
+  }
+
+  function judge(at: number, value: number): void {
+    if (
+      Math.abs(value - last) > least * neighboursAgreeShare ||
+      (minute[middle] ?? 0) - (minute[before] ?? 0) > neighbourMinutes ||
+      (minute[at] ?? 0) - (minute[middle] ?? 0) > neighbourMinutes
+    )
+      return;
+    columns.flags[middle] = (columns.flags[middle] ?? 0) | flag.spike;
+    problems.add(
+      'a value that stands alone against the reports around it (spike): kept, marked',
+      month.line[middle] ?? 0,
+      () => `${inWords[name] ?? name}: ${plain(last)}, then ${plain(judged)}, then ${plain(value)}`,
+    );
   }
 
   function plain(stored: number): string {
@@ -90,38 +93,51 @@ function flagStuck(
   names: readonly ColumnName[],
   problems: ProblemList,
 ): void {
-  const { minute, columns } = month;
+  const { minute, columns, count } = month;
   const [first = 'flags', second = first] = names;
-  const run: number[] = [];
-  for (let i = 0; i <= month.count; i++) {
+  const a = columns[first];
+  const b = columns[second];
+  // The run so far: its first place in order, its values, where it ended and how many reports it has.
+  let from = 0;
+  let valueA = missing;
+  let valueB = missing;
+  let last = 0;
+  let reports = 0;
+  for (let i = 0; i < count; i++) {
     const at = order === null ? i : (order[i] ?? 0);
-    const start = run[0];
-    if (i < month.count) {
-      const value = columns[first][at] ?? missing;
-      const other = columns[second][at] ?? missing;
-      if (value === missing || other === missing) continue;
-      if (start === undefined || (value === columns[first][start] && other === columns[second][start])) {
-        run.push(at);
-        continue;
-      }
+    const nextA = a[at] ?? missing;
+    const nextB = b[at] ?? missing;
+    if (nextA === missing || nextB === missing) continue;
+    if (nextA === valueA && nextB === valueB) {
+      last = i;
+      reports++;
+      continue;
     }
-    const end = run.at(-1);
-    if (
-      start !== undefined &&
-      end !== undefined &&
-      run.length >= stuckReports &&
-      (minute[end] ?? 0) - (minute[start] ?? 0) >= stuckMinutes
-    )
-      for (const place of run) {
-        columns.flags[place] = (columns.flags[place] ?? 0) | flag.stuck;
-        problems.add(
-          'a value that did not move for a day or longer (stuck): kept, marked',
-          month.line[place] ?? 0,
-          () => `${names.map((name) => inWords[name] ?? name).join(' and ')}, ${String(run.length)} reports`,
-        );
-      }
-    run.length = 0;
-    if (i < month.count) run.push(at);
+    if (reports >= stuckReports) judge();
+    from = i;
+    last = i;
+    valueA = nextA;
+    valueB = nextB;
+    reports = 1;
+  }
+  if (reports >= stuckReports) judge();
+
+  function placeOf(i: number): number {
+    return order === null ? i : (order[i] ?? 0);
+  }
+
+  function judge(): void {
+    if ((minute[placeOf(last)] ?? 0) - (minute[placeOf(from)] ?? 0) < stuckMinutes) return;
+    for (let i = from; i <= last; i++) {
+      const place = placeOf(i);
+      if (a[place] !== valueA || b[place] !== valueB) continue;
+      columns.flags[place] = (columns.flags[place] ?? 0) | flag.stuck;
+      problems.add(
+        'a value that did not move for a day or longer (stuck): kept, marked',
+        month.line[place] ?? 0,
+        () => `${names.map((name) => inWords[name] ?? name).join(' and ')}, ${String(reports)} reports`,
+      );
+    }
   }
 }
 

@@ -83,9 +83,10 @@ async function writeRecords(): Promise<void> {
       .toISOString()
       .replace(/[-T:]/g, '')
       .slice(0, 12);
-    const temperature = Math.round(-100 + 400 * random());
+    // A day's course, so that values do not stand alone as a spoilt record's would.
+    const temperature = Math.round(100 + 80 * Math.sin((row / 24) * 2 * Math.PI) + 20 * random());
     const dewPoint = temperature - Math.round(150 * random());
-    const setting = Math.round(10_000 + 300 * random());
+    const setting = Math.round(10_150 + 100 * Math.sin(row / 40) + 10 * random());
     const direction = 10 + Math.round(35 * random()) * 10;
     const speed = Math.round(120 * random());
     const gust = speed + 40;

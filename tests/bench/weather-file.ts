@@ -25,9 +25,11 @@ export async function writeArchiveCsv(rows: number): Promise<{ folder: string; p
     const at = new Date(Date.UTC(1905, 0, 1, 0, 51) + row * 3_600_000);
     const date = `${String(at.getUTCFullYear())}-${two(at.getUTCMonth() + 1)}-${two(at.getUTCDate())}`;
     const time = `${two(at.getUTCHours())}:51`;
-    const temperature = Math.round(20 + 60 * random());
+    // A day's and a year's course, so that values do not stand alone as a spoilt record's would.
+    const course = Math.sin((row / 24) * 2 * Math.PI) + 2 * Math.sin((row / 8766) * 2 * Math.PI);
+    const temperature = Math.round(50 + 10 * course + 4 * random());
     const dewPoint = temperature - Math.round(20 * random());
-    const setting = (29.4 + random()).toFixed(2);
+    const setting = (29.9 + 0.3 * Math.sin(row / 40) + 0.05 * random()).toFixed(2);
     const wind = Math.round(30 * random());
     const direction = Math.round(36 * random()) * 10;
     const report = `KBEN ${two(at.getUTCDate())}${time.replace(':', '')}Z ${String(direction).padStart(3, '0')}${two(wind)}KT 10SM OVC012 ${two(temperature % 40)}/${two(dewPoint % 30)} A${setting.replace('.', '')} RMK AO2 SLP043 T01940144 PK WND 18046`;
