@@ -1,5 +1,10 @@
 import { z } from 'zod';
-import type { CalibrationRecord, ContainerRecord, FillTestRecord } from '../../shared-calc/fuel/records.ts';
+import type {
+  CalibrationRecord,
+  ContainerRecord,
+  FillTestRecord,
+  FuelCardRecord,
+} from '../../shared-calc/fuel/records.ts';
 import { day, id, name, words } from './ranges.ts';
 
 // Wide enough for every light aeroplane's tank; shared-calc refuses what the calculations cannot take.
@@ -114,3 +119,14 @@ export const containerFields = z.strictObject({
 });
 
 export const container = containerFields.extend({ id }) satisfies z.ZodType<ContainerRecord>;
+
+export const serial = z.int().min(1);
+export const cardReading = z.enum(['needleOnMark', 'nearestDivision']);
+
+export const fuelCard = z.strictObject({
+  serial,
+  calibrationId: id,
+  printedOn: day,
+  reading: cardReading,
+  withdrawn: z.boolean(),
+}) satisfies z.ZodType<FuelCardRecord>;

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { aircraftRequests } from './aircraft.ts';
 import type { AnyRequest } from './define.ts';
+import { fuelCardRequests } from './fuel-cards.ts';
 import { fuelRequests } from './fuel.ts';
 import { historyRequests } from './history.ts';
 import { fieldRequests } from './fields.ts';
@@ -23,6 +24,7 @@ export const requestTable = {
   ...libraryRequests,
   ...historyRequests,
   ...fuelRequests,
+  ...fuelCardRequests,
   ...settingsRequests,
   ...aircraftRequests,
   ...weighingRequests,

@@ -147,6 +147,10 @@ export function appendCalibration(
   for (const testId of new Set(calibration.testIds)) insertTest.run(id, testId);
 }
 
+export function hasCalibration(db: Database.Database, id: string): boolean {
+  return db.prepare('SELECT 1 FROM calibration WHERE id = ?').get(id) !== undefined;
+}
+
 /** Withdraw an adopted curve or let it count again. Gives its day and what it was before, or null where there is none. */
 export function setCalibrationWithdrawn(
   db: Database.Database,

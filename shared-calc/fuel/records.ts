@@ -62,6 +62,17 @@ export interface CalibrationRecord {
   withdrawn: boolean;
 }
 
+/** A card that was printed. It is superseded once another curve counts for its tank. */
+export interface FuelCardRecord {
+  /** On the paper; never used twice in a library. */
+  serial: number;
+  calibrationId: string;
+  printedOn: string;
+  /** Which kind of figure it prints. */
+  reading: 'needleOnMark' | 'nearestDivision';
+  withdrawn: boolean;
+}
+
 /** Which pour each row of a run came from. */
 export interface TestRun {
   run: FillRun;

@@ -41,6 +41,9 @@ export const describedTables: Record<string, Described> = {
     about:
       'Adopted curves with a band: usable fuel at 5, 50 and 95 %, with the needle on its mark and as read to the nearest division.',
   },
+  fuel_card: {
+    about: 'Fuel cards that were printed, by the serial on the paper, and the curve behind each.',
+  },
   calibration_test: { about: 'Which fill tests an adopted curve rests on.' },
 
   field: { about: 'Airfields: place, elevation, time zone and the weather station that stands for them.' },

@@ -7,6 +7,7 @@ import { fuel } from './0040-fuel.ts';
 import { weather } from './0050-weather.ts';
 import { weatherMappings } from './0055-weather-mappings.ts';
 import { bandedCurves } from './0060-banded-curves.ts';
+import { fuelCards } from './0065-fuel-cards.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   weather,
   weatherMappings,
   bandedCurves,
+  fuelCards,
 ];

@@ -37,6 +37,8 @@ class Looked {
   precision = $state<ReadingPrecision>('nearestDivision');
   reading = $state.raw<GaugeReading>({ at: 'scale', positionRatio: 0.5 });
   wantedL = $state<number | null>(null);
+  /** The card of the adopted curve instead of the plot. */
+  isCard = $state(false);
 }
 
 /** Everything that the fuel screen shows, derived from the library and from what is looked at. */

@@ -39,6 +39,11 @@ async function someContainer(library: MemoryLibrary, draw: Draw): Promise<Contai
   return { id, name, nominalL, how, scaleSdRatio, pourSdL };
 }
 
+async function someCard(library: MemoryLibrary, draw: Draw) {
+  const found = await someOfTanks<{ serial: number }>(library, draw, 'fuelCard.list');
+  return found === null ? null : { serial: found.serial };
+}
+
 export const fuelInputs = {
   'fillTest.put': async (library, draw) => {
     const test = await someTest(library, draw);
@@ -78,6 +83,14 @@ export const fuelInputs = {
   },
   'calibration.withdraw': (library, draw) => someCalibration(library, draw),
   'calibration.reinstate': (library, draw) => someCalibration(library, draw),
+  'fuelCard.record': async (library, draw) => {
+    const calibration = await someCalibration(library, draw);
+    return calibration === null
+      ? null
+      : { calibrationId: calibration.id, printedOn: '2026-05-11', reading: 'nearestDivision' };
+  },
+  'fuelCard.withdraw': (library, draw) => someCard(library, draw),
+  'fuelCard.reinstate': (library, draw) => someCard(library, draw),
   'container.put': async (library, draw) => {
     const container = await someContainer(library, draw);
     if (container === null || draw.chance(0.3))
