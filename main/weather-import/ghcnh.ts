@@ -2,7 +2,6 @@ import { flag } from '../store/observation-columns.ts';
 import { minuteOfMonth } from './calendar.ts';
 import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts';
 import { hundredths, integer, nothing, numbersFrom, textOf } from './digits.ts';
-import { degrees } from './isd-csv.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
 import { emptyReport } from './month-collector.ts';
 import { NamedColumns } from './named-columns.ts';
@@ -174,8 +173,7 @@ export const ghcnh: Kind = {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }
-        const elevationM = degrees(columns.text(bytes, elev));
-        places.add(degrees(columns.text(bytes, lat)), degrees(columns.text(bytes, lon)), elevationM);
+        places.addTexts(columns.text(bytes, lat), columns.text(bytes, lon), columns.text(bytes, elev));
         if (name >= 0) places.named(columns.text(bytes, name));
         report.monthIndex = stamp.year * 12 + stamp.month - 1;
         report.minuteOfMonth = stamp.minute;

@@ -1,6 +1,6 @@
 import { flag } from '../store/observation-columns.ts';
 import { absent, emptyRow, fillReport } from './check-ranges.ts';
-import { hundredths, integer, numbersFrom, textOf } from './digits.ts';
+import { integer, numbersFrom, textOf } from './digits.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
 import { emptyReport } from './month-collector.ts';
 import { NamedColumns } from './named-columns.ts';
@@ -139,12 +139,7 @@ export const isdCsv: Kind = {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }
-        if (lat >= 0 && lon >= 0)
-          places.add(
-            degrees(columns.text(bytes, lat)),
-            degrees(columns.text(bytes, lon)),
-            elev < 0 ? NaN : hundredths(bytes, starts[elev] ?? 0, ends[elev] ?? 0) / 100,
-          );
+        places.addTexts(columns.text(bytes, lat), columns.text(bytes, lon), columns.text(bytes, elev));
         if (name >= 0) places.named(columns.text(bytes, name));
         report.monthIndex = stamp.year * 12 + stamp.month - 1;
         report.minuteOfMonth = stamp.minute;
@@ -153,8 +148,3 @@ export const isdCsv: Kind = {
     };
   },
 };
-
-/** Degrees as printed, NaN for none: Number('') would be 0. */
-export function degrees(text: string): number {
-  return text.trim() === '' ? NaN : Number(text);
-}

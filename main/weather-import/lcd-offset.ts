@@ -1,6 +1,6 @@
 import { textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
-import { degrees } from './isd-csv.ts';
+import { degrees } from './places-seen.ts';
 import type { StandardTime } from './reader.ts';
 import { headerNames } from './split-row.ts';
 

@@ -2,7 +2,6 @@ import { flag } from '../store/observation-columns.ts';
 import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts';
 import { hundredths, nothing, numbersFrom, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
-import { degrees } from './isd-csv.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
 import { lcdStandardTime } from './lcd-offset.ts';
 import { putLocalTime } from './local-standard-time.ts';
@@ -184,12 +183,7 @@ export const lcd: Kind = {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }
-        if (lat >= 0 && lon >= 0)
-          places.add(
-            degrees(columns.text(bytes, lat)),
-            degrees(columns.text(bytes, lon)),
-            elev < 0 ? NaN : hundredths(bytes, starts[elev] ?? 0, ends[elev] ?? 0) / 100,
-          );
+        places.addTexts(columns.text(bytes, lat), columns.text(bytes, lon), columns.text(bytes, elev));
         if (name >= 0) places.named(columns.text(bytes, name));
         putLocalTime(report, stamp.year, stamp.month, stamp.minute, offset.minutes);
         sink(report);

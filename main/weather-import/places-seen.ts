@@ -37,6 +37,11 @@ export class PlacesSeen {
       this.#places.push({ latitudeDeg, longitudeDeg, elevationM: known, rowCount: 1 });
   }
 
+  /** The same from cells as printed; an empty one is none. */
+  addTexts(latitude: string, longitude: string, elevation: string): void {
+    this.add(degrees(latitude), degrees(longitude), degrees(elevation));
+  }
+
   /** The name that the file gives, where it gives one. */
   named(name: string): void {
     this.#name ??= name.trim() === '' ? null : name.trim();
@@ -52,4 +57,9 @@ export class PlacesSeen {
     }
     return best === null ? null : { name: this.#name, ...best, placedRowCount };
   }
+}
+
+/** Degrees or metres as printed, NaN for none: Number('') would be 0. */
+export function degrees(text: string): number {
+  return text.trim() === '' ? NaN : Number(text);
 }
