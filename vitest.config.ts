@@ -14,6 +14,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          globalSetup: ['tests/temporary-folder.ts'],
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/desktop/**', 'tests/renderer/**/*.browser.test.ts'],
           // Some study many drawn cases, and the machine may be slow; how long things take is for the benches.
@@ -42,7 +43,7 @@ export default defineConfig({
         test: {
           name: 'desktop',
           environment: 'node',
-          globalSetup: ['tests/desktop/harness/built.ts'],
+          globalSetup: ['tests/temporary-folder.ts', 'tests/desktop/harness/built.ts'],
           include: ['tests/desktop/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,

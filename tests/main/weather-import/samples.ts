@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -13,15 +13,26 @@ export function sample(name: string): string {
 /** A file with that content, in a folder of its own, or in one folder that files of a series share, each over the last. */
 export function fileWith(content: string | Uint8Array, name = 'weather.csv', series?: string): string {
   const folder =
-    series === undefined
-      ? mkdtempSync(join(tmpdir(), 'tarewing-weather-'))
-      : (seriesFolders.get(series) ?? mkdtempSync(join(tmpdir(), `tarewing-${series}-`)));
+    series === undefined ? newFolder('weather') : (seriesFolders.get(series) ?? newFolder(series));
   if (series !== undefined) seriesFolders.set(series, folder);
   const path = join(folder, name);
   writeFileSync(path, content);
   return path;
 }
 const seriesFolders = new Map<string, string>();
+
+const folders: string[] = [];
+
+/** Removed when the process ends; Vitest ends its own without a word, and removes them with its temporary folder. */
+function newFolder(series: string): string {
+  if (folders.length === 0)
+    process.once('exit', () => {
+      for (const each of folders) rmSync(each, { recursive: true, force: true });
+    });
+  const folder = mkdtempSync(join(tmpdir(), `tarewing-${series}-`));
+  folders.push(folder);
+  return folder;
+}
 
 /** One observation in plain units, undefined where not reported. */
 export interface Plain {
