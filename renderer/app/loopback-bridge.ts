@@ -16,7 +16,8 @@ export async function loopbackBridge(): Promise<Bridge> {
   const emit = (event: ServiceEvent) => {
     for (const listener of listeners) listener(event);
   };
-  void followEvents(token, emit);
+  // Questions are asked only once the window hears of changes: none can fall between the two.
+  await new Promise<void>((connected) => void followEvents(token, emit, connected));
 
   return {
     async request(name, input, call) {
@@ -81,10 +82,16 @@ async function post(token: string, path: string, body: string): Promise<unknown>
   return response.json();
 }
 
-async function followEvents(token: string, emit: (event: ServiceEvent) => void): Promise<void> {
+/** Hear events, again and again where the stream ends; `connected` is called when the first attempt is over. */
+async function followEvents(
+  token: string,
+  emit: (event: ServiceEvent) => void,
+  connected: () => void,
+): Promise<void> {
   for (;;) {
     try {
       const response = await fetch('/events', { headers: { 'X-Tarewing-Token': token } });
+      connected();
       if (response.status === 403) return;
       if (response.body !== null)
         await readLines(response.body, (line) => {
@@ -92,6 +99,7 @@ async function followEvents(token: string, emit: (event: ServiceEvent) => void):
         });
     } catch {
       // The program is gone or was asleep; requests say so to the person.
+      connected();
     }
     await new Promise((resolve) => setTimeout(resolve, reconnectMs));
     // What happened meanwhile was missed.

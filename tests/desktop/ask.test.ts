@@ -119,7 +119,10 @@ describe('ask', () => {
       const library = join(folder, 'library.tarewing');
       await withWindow(electronDoubleHost, { folder, libraryPath: library }, async () => {
         const data = join(folder, 'data');
-        expect((await ask(data, '--library', library, 'settings.get')).code).toBe(0);
+        // The window shows itself before a new library has been made.
+        await expect
+          .poll(async () => (await ask(data, '--library', library, 'settings.get')).code, { timeout: 20_000 })
+          .toBe(0);
         const { code, json } = await ask(data, '--library', library, 'settings.put', putSetting('lb'));
         expect(code).toBe(1);
         expect(json).toMatchObject({

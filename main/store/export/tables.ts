@@ -50,6 +50,10 @@ export const describedTables: Record<string, Described> = {
   runway: { about: 'Runways with both of their directions; headings are true.' },
   weather_station: { about: 'Weather stations with their place, and where it is known from.' },
   weather_import: { about: 'Weather files that were imported, and what was left out of them and why.' },
+  weather_mapping: {
+    about:
+      'How tables of weather of one shape are to be read, as a person confirmed it; shapes are told by their header.',
+  },
   observation: {
     about: 'Every weather report of the imports; where imports overlap, one moment can appear twice.',
   },

@@ -150,8 +150,11 @@ describe('for any place and date', () => {
         const looks = Array.from({ length: 25 }, (_, i) =>
           solarElevationDeg(transitEpochS + (i - 12) * 3600, latitudeDeg, longitudeDeg),
         );
-        if (sun.state === 'aboveAllDay') expect(Math.min(...looks)).toBeGreaterThan(SUNRISE_ELEVATION_DEG);
-        else if (sun.state === 'belowAllDay') expect(Math.max(...looks)).toBeLessThan(SUNRISE_ELEVATION_DEG);
+        // Near a pole the sun may graze the line all day: a billionth of a degree is rounding.
+        if (sun.state === 'aboveAllDay')
+          expect(Math.min(...looks)).toBeGreaterThan(SUNRISE_ELEVATION_DEG - 1e-9);
+        else if (sun.state === 'belowAllDay')
+          expect(Math.max(...looks)).toBeLessThan(SUNRISE_ELEVATION_DEG + 1e-9);
         else if (sun.upEpochS !== null && sun.downEpochS !== null) {
           looks.forEach((elevationDeg, i) => {
             const epochS = transitEpochS + (i - 12) * 3600;
