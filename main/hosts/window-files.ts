@@ -29,9 +29,9 @@ export const windowHeaders: Record<string, string> = {
   'Content-Security-Policy': [
     "default-src 'none'",
     "script-src 'self'",
-    "worker-src 'self'",
     "style-src 'self'",
     "font-src 'self'",
+    "worker-src 'self'",
     "img-src 'self' blob: data:",
     "connect-src 'self'",
     "base-uri 'none'",

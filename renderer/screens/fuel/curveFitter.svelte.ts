@@ -25,6 +25,7 @@ export class CurveFitter {
     // eslint-disable-next-line svelte/prefer-svelte-reactivity
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', ({ data }: MessageEvent<FitReply>) => {
+      this.#failed = false;
       if (data !== null && data.testId !== WARMING.test.id) this.#fitted = data;
       this.#isBusy = false;
       this.#send();
@@ -32,6 +33,7 @@ export class CurveFitter {
     worker.addEventListener('error', () => {
       this.#failed = true;
       this.#isBusy = false;
+      this.#send();
     });
     this.#worker = worker;
     this.#next ??= WARMING;
