@@ -39,7 +39,7 @@ export const MONTH_NAMES = [
 /**
  * The answer above a season picture: where in the year and the day density altitude is highest, and the best hour of
  * daylight in that month. Its strong part is the highest figure.
- * @example "Highest at 16:00 in July: 8 310 ft or less on half the days. The same month's lowest hour of daylight is
+ * @example "Highest at 16:00 in July: 8 310 ft or less on half the days. The same month’s lowest hour of daylight is
  *   06:00, with 5 100 ft or less."
  */
 export function seasonAnswer(parts: SeasonAnswerParts): Sentence[] {
@@ -69,7 +69,7 @@ export function seasonAnswer(parts: SeasonAnswerParts): Sentence[] {
   if (lowest !== null && lowest.hour !== highest.hour)
     answer.push([
       plain(
-        `The same month's lowest hour of daylight is ${hourText(lowest.hour)}, with ${altitude(lowest.valueM)} or less.`,
+        `The same month’s lowest hour of daylight is ${hourText(lowest.hour)}, with ${altitude(lowest.valueM)} or less.`,
       ),
     ]);
   const yearCount = parts.yearCount[highest.month * HOURS + highest.hour] ?? 0;

@@ -19,7 +19,9 @@ function weatherAnswer(app: App): () => string {
     if (station === undefined)
       return (stations.answer?.length ?? 0) === 0 ? 'nothing imported yet' : 'no station for the field yet';
     const year = new Intl.DateTimeFormat('en', { year: 'numeric', timeZone: field?.timeZone ?? 'UTC' });
-    const [first, last] = [station.firstEpochS, station.lastEpochS].map((epochS) =>
+    // A record of whole years in UTC spills some local hours into the year beside it: a day is no year.
+    const edgeS = Math.min(86_400, (station.lastEpochS - station.firstEpochS) / 2);
+    const [first, last] = [station.firstEpochS + edgeS, station.lastEpochS - edgeS].map((epochS) =>
       year.format(epochS * 1000),
     );
     return first === last ? `hours of ${String(first)}` : `hours of ${String(first)} to ${String(last)}`;
