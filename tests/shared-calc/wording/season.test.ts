@@ -36,7 +36,7 @@ const words = (change?: Partial<SeasonAnswerParts>) =>
 describe('the answer above a season picture', () => {
   test('says the highest hour, rounded up, and the lowest hour of daylight in that month, not of the night', () => {
     expect(words()).toBe(
-      "Highest at 16:00 in July: 8310 ft or less on half the days. The same month’s lowest hour of daylight is 06:00, with 2510 ft or less.",
+      'Highest at 16:00 in July: 8310 ft or less on half the days. The same month’s lowest hour of daylight is 06:00, with 2510 ft or less.',
     );
   });
 
