@@ -132,15 +132,32 @@ function massName(phase: Phase): string {
   return names[phase];
 }
 
-function after(seconds: number, question: 'plan' | 'until inside'): string {
-  return shownDuration(seconds, question);
+/**
+ * An instant of the flight beside a plot: "2 h 35 min", or "at take-off" for its first minute.
+ * @param afterTakeOffS seconds after take-off, magnitude up to a hundred years
+ * @throws RangeProblem as shownDuration
+ */
+export function instantText(afterTakeOffS: number): string {
+  const time = shownDuration(afterTakeOffS, 'plan');
+  return isFirstMinute(afterTakeOffS) ? 'at take-off' : time;
+}
+
+/** Rounded down to the minute it is the take-off itself. */
+function isFirstMinute(afterTakeOffS: number): boolean {
+  return afterTakeOffS < 60;
+}
+
+/** "2 h 35 min after take-off", or "at take-off". */
+function whenText(afterTakeOffS: number): string {
+  const time = instantText(afterTakeOffS);
+  return isFirstMinute(afterTakeOffS) ? time : `${time} after take-off`;
 }
 
 function placeOf(point: FlightPoint, result: LoadingResult): string {
   if (point.marks.includes('ramp') && !point.marks.includes('take-off')) return 'on the ramp';
   if (point.marks.includes('take-off')) return 'at take-off';
   if (point.marks.includes('landing')) return 'at landing';
-  const time = `${after(point.afterTakeOffS, 'plan')} after take-off`;
+  const time = whenText(point.afterTakeOffS);
   if (point.marks.includes('usable fuel exhausted')) return `${time}, when usable fuel is exhausted`;
   if (point.emptiedTankId !== null) return `${time}, when ${tankName(point.emptiedTankId, result)} is empty`;
   if (point.changedToTankId !== null)
@@ -251,24 +268,23 @@ function stretches(outside: readonly Stretch[]): string {
 }
 
 function stretchText({ fromS, toS, fromRamp, untilExhausted }: Stretch): string {
-  const start = after(fromS, 'plan');
-  const atStart = fromS < 1e-6;
+  const atStart = isFirstMinute(fromS);
   if (toS < 1e-6) return 'before take-off';
-  const from = fromRamp ? 'from ramp' : atStart ? 'from take-off' : `from ${start}`;
+  const from = fromRamp ? 'from ramp' : atStart ? 'from take-off' : `from ${instantText(fromS)}`;
   if (untilExhausted) {
     return atStart || fromRamp
       ? `${from} until usable fuel is exhausted`
       : `${from} after take-off until usable fuel is exhausted`;
   }
-  const to = `${after(toS, 'until inside')} after take-off`;
+  const to = `${shownDuration(toS, 'until inside')} after take-off`;
   return atStart || fromRamp ? `${from} until ${to}` : `${from} to ${to}`;
 }
 
 function fuelTooShort(result: LoadingResult, endsS: number): Sentence {
-  const planned = after(result.model.plan.landingS, 'plan');
+  const planned = whenText(result.model.plan.landingS);
   return strongFirst(
     'Fuel may not last',
-    `: it can be exhausted ${after(endsS, 'plan')} after take-off; landing is planned ${planned} after take-off.`,
+    `: it can be exhausted ${whenText(endsS)}; landing is planned ${planned}.`,
   );
 }
 
@@ -281,8 +297,11 @@ function onlyInBetween(result: LoadingResult): Sentence[] {
       'envelope' in limit &&
       limit.phase === 'flight' &&
       outside.every(
-        ({ fromL, toL }) =>
-          fromL > result.takeOff.burnedL + 1e-9 && (toL < endL - 1e-9 || fromL > endL + 1e-9),
+        ({ fromL, fromS, toL }) =>
+          // What is said to begin at take-off is not said to be hidden there.
+          fromL > result.takeOff.burnedL + 1e-9 &&
+          !isFirstMinute(fromS) &&
+          (toL < endL - 1e-9 || fromL > endL + 1e-9),
       ),
   );
   if (!hidden || result.fuelEndsS !== null) return [];
@@ -307,20 +326,16 @@ function heavyToLand(result: LoadingResult, units: LoadingUnits): Sentence[] {
   const until =
     result.exhausted.afterTakeOffS <= untilS + 1e-6
       ? 'usable fuel is exhausted'
-      : `${after(untilS, 'until inside')} after take-off`;
+      : `${shownDuration(untilS, 'until inside')} after take-off`;
   return [[plain(`Too heavy to land (${figure}) until ${until}.`)]];
 }
 
 function fuelLost(result: LoadingResult): Sentence[] {
   if (result.fuelLost === null) return [];
   const { tankId, afterTakeOffS } = result.fuelLost;
-  const time = after(afterTakeOffS, 'plan');
+  const time = whenText(afterTakeOffS);
   return [
-    [
-      plain(
-        `The return line fills ${tankName(tankId, result)} ${time} after take-off; from there fuel is lost overboard.`,
-      ),
-    ],
+    [plain(`The return line fills ${tankName(tankId, result)} ${time}; from there fuel is lost overboard.`)],
   ];
 }
 

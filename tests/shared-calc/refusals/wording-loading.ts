@@ -1,9 +1,11 @@
-import { loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { instantText, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
-import type { RoomRefusals } from './table.ts';
+import { byPosition, type RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
-  functions: [],
+  functions: [
+    byPosition(instantText, [{ field: 'durationS', min: -3_155_760_000, max: 3_155_760_000, good: 60 }]),
+  ],
   takeNoNumber: [
     [loadingVerdict, 'takes the result of assessLoading'],
     [plain, 'takes a text'],

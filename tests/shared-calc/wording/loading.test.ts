@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assessLoading } from '../../../shared-calc/loading/assess.ts';
-import { loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { instantText, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
 import { textOf } from '../../../shared-calc/wording/parts.ts';
 import { exactly, load, outsideInBetween, twoFriends, twoSeater } from '../loading/example.ts';
 
@@ -103,4 +103,36 @@ test('lighter than the envelope goes is outside, for the manual says nothing the
   expect(said(light)).toContain(
     'Lighter than the envelope (from 390 kg) by up to 17.0 kg, from 3 h 10 min after take-off until usable fuel is exhausted: the manual gives no limits there.',
   );
+});
+
+describe('the first minute of a flight is the take-off, not "0 min after take-off"', () => {
+  test('beside the plot', () => {
+    expect([0, 59.9, 60, 9_300].map((s) => typed(instantText(s)))).toEqual([
+      'at take-off',
+      'at take-off',
+      '1 min',
+      '2 h 35 min',
+    ]);
+  });
+
+  test('where a limit is left within it, and then nothing is said to hide from a check at take-off', () => {
+    // By hand: 1.89 m is met with 1.712 / 0.43 = 3.981 kg = 5.53 L in the front tank; 0.15 L at 18 L/h is half a minute.
+    const soon = { ...outsideInBetween, fuel: [exactly('rear', 45), exactly('front', 1.5 + 5.53 + 0.15)] };
+    const text = said(soon);
+    expect(text).toMatch(/from take-off (to|until) /);
+    expect(text).not.toMatch(/\b0 min/);
+    expect(text).not.toContain('Checking take-off and landing alone');
+  });
+
+  test('where a return line overfills a tank in it', () => {
+    // 12 L/h more than the engine burns, into a tank that takes 0.05 L more: a quarter of a minute.
+    const returned = {
+      ...twoFriends,
+      fuel: [exactly('rear', 44.95), exactly('front', 40)],
+      flight: { ...twoFriends.flight, taxiL: 0 },
+      burn: { ...twoFriends.burn, returnLine: { intoTankId: 'rear', pumpLPerH: 30 } },
+    };
+    expect(said(returned)).not.toMatch(/\b0 min/);
+    expect(said(returned)).toContain('The return line fills the rear tank at take-off; from there');
+  });
 });
