@@ -21,7 +21,7 @@ export type FromScanThread =
   | { type: 'failed'; sentence: string; code: string };
 
 /** A few months a message: small enough that a save in between never waits long for their commit. */
-const blocksAtOnce = 12;
+const blocksAtOnce = 8;
 
 if (parentPort === null) throw new Error('This file is a worker: run-scan.ts in weather-import starts it.');
 const port = parentPort;
