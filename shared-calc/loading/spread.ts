@@ -91,24 +91,47 @@ export function ellipseOf(spread: Spread, share: number, count = 72): { armM: nu
  * station or group.
  */
 export function doubtShares(model: LoadingModel, margin: LimitMargin): DoubtShare[] {
-  const slope = slopeOf(margin);
-  if (slope === null || margin.worst === null) return [];
-  const byName = new Map<string, { name: string; kind: DoubtShare['kind']; all: number; arm: number }>();
-  let total = 0;
-  for (const input of inputsAt(model, margin.worst.burnedL)) {
-    const variance = (slope.perKg * input.massKg + slope.perKgM * input.momentKgM) ** 2;
-    const key = `${input.kind} ${input.name}`;
-    const sum = byName.get(key) ?? { name: input.name, kind: input.kind, all: 0, arm: 0 };
-    sum.all += variance;
-    if (input.ofArm) sum.arm += variance;
-    byName.set(key, sum);
-    total += variance;
-  }
+  const effects = effectsOn(model, margin);
+  const total = effects.reduce((sum, { variance }) => sum + variance, 0);
   if (total === 0) return [];
+  const byName = new Map<string, { name: string; kind: DoubtShare['kind']; all: number; arm: number }>();
+  for (const { name, kind, ofArm, variance } of effects) {
+    const key = `${kind} ${name}`;
+    const sum = byName.get(key) ?? { name, kind, all: 0, arm: 0 };
+    sum.all += variance;
+    if (ofArm) sum.arm += variance;
+    byName.set(key, sum);
+  }
   return [...byName.values()]
     .map(({ name, kind, all, arm }) => ({ name, kind, share: all / total, armShare: arm / total }))
     .filter(({ share }) => share > 0)
     .sort((a, b) => b.share - a.share);
+}
+
+/**
+ * The limit that decides how probable it is to stay inside: whose margin is fewest of its own standard uncertainties.
+ * null where no margin is in doubt.
+ */
+export function mostDoubtful(model: LoadingModel, margins: readonly LimitMargin[]): LimitMargin | null {
+  let fewest = Infinity;
+  let found: LimitMargin | null = null;
+  for (const margin of margins) {
+    const sd = Math.sqrt(effectsOn(model, margin).reduce((sum, { variance }) => sum + variance, 0));
+    if (sd === 0 || margin.margin / sd >= fewest) continue;
+    fewest = margin.margin / sd;
+    found = margin;
+  }
+  return found;
+}
+
+/** What each input adds to the variance of a margin, to first order; nothing for a limit of a station or group. */
+function effectsOn(model: LoadingModel, margin: LimitMargin): (Input & { variance: number })[] {
+  const slope = slopeOf(margin);
+  if (slope === null || margin.worst === null) return [];
+  return inputsAt(model, margin.worst.burnedL).map((input) => ({
+    ...input,
+    variance: (slope.perKg * input.massKg + slope.perKgM * input.momentKgM) ** 2,
+  }));
 }
 
 /** Change of a margin with mass and with moment at its worst point. */

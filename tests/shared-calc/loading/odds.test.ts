@@ -3,7 +3,7 @@ import { assessModel } from '../../../shared-calc/loading/assess.ts';
 import type { LoadingCase, TankFuel } from '../../../shared-calc/loading/case.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
 import { dimensionsOf, insideOdds, normalDraws } from '../../../shared-calc/loading/odds.ts';
-import { doubtShares, ellipseOf, spreadAfterL } from '../../../shared-calc/loading/spread.ts';
+import { doubtShares, ellipseOf, mostDoubtful, spreadAfterL } from '../../../shared-calc/loading/spread.ts';
 import { normalCdf } from '../../../shared-calc/numeric/normal.ts';
 import { seededNormals } from '../../../shared-calc/numeric/seeded-normals.ts';
 import { load, twoFriends, twoSeater } from './example.ts';
@@ -206,6 +206,35 @@ describe('the doubt of the loaded point', () => {
     // By hand, in kg m where the front tank is empty: Jonas 96 x 0.014 = 1.34 by the seat and 6 x 0.075 = 0.45 by his
     // mass, the empty arm 318 x 0.004 = 1.27, the bag 18 x 0.06 = 1.08, Mara 68 x 0.014 = 0.95.
     expect(shares[0]?.name).toBe('Jonas');
+  });
+});
+
+describe('the limit that decides the probability', () => {
+  test('is the one fewest of its own uncertainties away, not the one of least margin', () => {
+    // No fuel left: 318 + 68 + 5 = 391 kg, 1 kg above the envelope's 390, and Mara is known to 4 kg. By her mass the CG
+    // moves little: it lies tens of mm inside.
+    const light = {
+      ...twoFriends,
+      loads: [load('left', 'Mara', 68, 4), load('right', 'Bag', 5)],
+      fuel: [fuel('rear', 20, 20, 20), fuel('front', 20, 20, 20)],
+      flight: { ...twoFriends.flight, landingAfterS: null },
+    };
+    const plane = { ...twoSeater, empty: { ...twoSeater.empty, massSdKg: 0, armSdM: 0 } };
+    const model = loadingModel(plane, light);
+    const { margins, least } = assessModel(model);
+    const decides = mostDoubtful(model, margins);
+    expect(decides?.limit.kind).toBe('least');
+    expect(decides?.margin).toBeCloseTo(1, 9);
+    expect(least?.limit.kind).not.toBe('least');
+    // One normal mass against one limit: 0.25 standard deviations; the CG adds nothing to it.
+    const { insideProb } = insideOdds(model, normalDraws(2, 4096, 3));
+    expect(Math.abs(insideProb - normalCdf(1 / 4))).toBeLessThan(0.005);
+  });
+
+  test('is none where nothing is in doubt', () => {
+    const plane = { ...twoSeater, empty: { ...twoSeater.empty, massSdKg: 0, armSdM: 0 } };
+    const model = loadingModel(plane, { ...twoFriends, loads: [load('left', 'Mara', 68)] });
+    expect(mostDoubtful(model, assessModel(model).margins)).toBeNull();
   });
 });
 

@@ -3,7 +3,7 @@ import { bandAt } from '../../../shared-calc/loading/envelope.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
 import { dimensionsOf, insideOdds, normalDraws } from '../../../shared-calc/loading/odds.ts';
 import { partOf } from '../../../shared-calc/loading/path.ts';
-import { doubtShares, ellipseOf, spreadAfterL } from '../../../shared-calc/loading/spread.ts';
+import { doubtShares, ellipseOf, mostDoubtful, spreadAfterL } from '../../../shared-calc/loading/spread.ts';
 import { flightLimits, staysInside } from '../../../shared-calc/loading/stays-inside.ts';
 import { twoFriends, twoSeater } from '../loading/example.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
@@ -53,6 +53,7 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [dimensionsOf, 'counts the tanks of a model that loadingModel has checked'],
     [doubtShares, 'takes a margin that assessModel has found'],
+    [mostDoubtful, 'takes margins that assessModel has found'],
     [flightLimits, 'takes limits that limitsOf has made'],
     [staysInside, 'inner loop: a path that walk has filled'],
     [partOf, 'takes a path that walk has filled'],

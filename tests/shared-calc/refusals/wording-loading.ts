@@ -1,4 +1,5 @@
 import { instantText, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wording/loading-odds.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -8,6 +9,9 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [loadingVerdict, 'takes the result of assessLoading'],
+    [isAsked, 'takes a review'],
+    [oddsSentence, 'takes a review and what insideOdds has found'],
+    [timesInThousand, 'takes what insideOdds has found'],
     [plain, 'takes a text'],
     [strong, 'takes a text'],
     [textOf, 'takes sentences'],
