@@ -50,13 +50,16 @@ export function browserForTests(): TestBrowser {
   };
 }
 
-/** The package looks for its fonts in /tmp; without any font every line of text is nothing high. */
-const fontSettings = `<?xml version="1.0"?>
+/**
+ * The package looks for its fonts in /tmp; without any font every line of text is nothing high.
+ * A relative place for the cache would be one in whatever folder the browser is started from.
+ */
+const fontSettings = (folder: string) => `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig>
   <dir prefix="relative">fonts</dir>
   <dir>/usr/share/fonts</dir>
-  <cachedir prefix="relative">cache</cachedir>
+  <cachedir>${join(folder, 'fonts', 'cache')}</cachedir>
 </fontconfig>
 `;
 
@@ -77,7 +80,7 @@ function unpackedBrowser(): string {
       stdio: ['ignore', 'ignore', 'inherit'],
       env: { ...process.env, TMPDIR: aside, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs22.x' },
     });
-    writeFileSync(join(aside, 'fonts', 'fonts.conf'), fontSettings);
+    writeFileSync(join(aside, 'fonts', 'fonts.conf'), fontSettings(folder));
     renameSync(aside, folder);
   } catch (error) {
     rmSync(aside, { recursive: true, force: true });
