@@ -258,10 +258,19 @@ function tooHeavyToLandUntilS(
   return untilS;
 }
 
-function lostFuel(model: LoadingModel, path: Path): LoadingResult['fuelLost'] {
-  for (let node = 0; node < path.nodes; node++) {
-    const tank = model.aeroplane.tanks[path.overfilled[node] ?? -1];
-    if (tank !== undefined) return { tankId: tank.id, afterTakeOffS: path.timeS[node] ?? 0 };
+/**
+ * From where on the tanks lose more than the engine burns: the return line's tank is full, by filling or from the start.
+ */
+function lostFuel({ aeroplane, loading, tanks }: LoadingModel, path: Path): LoadingResult['fuelLost'] {
+  const { returnLine } = loading.burn;
+  const tank = aeroplane.tanks.find(({ id }) => id === returnLine?.intoTankId);
+  if (tank === undefined) return null;
+  const totalL = (node: number) =>
+    tanks.reduce((sum, _, i) => sum + (path.contentsL[node * tanks.length + i] ?? 0), 0);
+  for (let node = 0; node + 1 < path.nodes; node++) {
+    const burnedL = (path.burnedL[node + 1] ?? 0) - (path.burnedL[node] ?? 0);
+    if (totalL(node) - totalL(node + 1) > burnedL + 1e-6)
+      return { tankId: tank.id, afterTakeOffS: path.timeS[node] ?? 0 };
   }
   return null;
 }

@@ -133,6 +133,11 @@ describe('the first minute of a flight is the take-off, not "0 min after take-of
       burn: { ...twoFriends.burn, returnLine: { intoTankId: 'rear', pumpLPerH: 30 } },
     };
     expect(said(returned)).not.toMatch(/\b0 min/);
+    // Full from the start it loses fuel from the start: 12 L/h while 30 L/h empty the front tank in 80 min, so that 16 L
+    // go overboard.
+    expect(said({ ...returned, fuel: [exactly('rear', 45), exactly('front', 40)] })).toContain(
+      'The return line fills the rear tank at take-off; from there fuel is lost overboard.',
+    );
     expect(said(returned)).toContain('The return line fills the rear tank at take-off; from there');
   });
 });
