@@ -78,8 +78,8 @@ export function assessLoading(aeroplane: LoadingAeroplane, loading: LoadingCase)
 /** As assessLoading, for a loading that was checked before. */
 export function assessModel(model: LoadingModel): LoadingResult {
   const limits = limitsOf(model);
-  const path = newPath();
-  const trial = newPath();
+  const path = newPath(model.tanks.length);
+  const trial = newPath(model.tanks.length);
   const worst = limits.map(newWorst);
   const massTolerance = 1e-9 * largestMassKg(model);
   let fuelEndsS: number | null = null;
@@ -242,7 +242,7 @@ function tooHeavyToLandUntilS(
 ): number | null {
   const landing = limits.filter((limit) => limit.kind === 'most' && limit.phase === 'landing');
   if (landing.length === 0) return null;
-  const path = newPath();
+  const path = newPath(model.tanks.length);
   const highL = model.fuel.map((f) => f.highL);
   walk(path, model.plan, model.tanks, highL, model.solidKg, model.solidKgM);
   let untilS: number | null = null;

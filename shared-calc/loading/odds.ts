@@ -74,7 +74,7 @@ export function insideOdds(model: LoadingModel, draws: NormalDraws): InsideOdds 
   const { massSdKg, momentPerMass, restSdKgM } = solidSpread(model);
   const doubtful = model.fuel.flatMap((fuel, i) => (fuel.highL > fuel.lowL ? [{ ...fuel, i }] : []));
   const contents = model.fuel.map((fuel) => fuel.bestL);
-  const path = newPath();
+  const path = newPath(model.tanks.length);
   let sum = 0;
   let sumOfSquares = 0;
   let at = 0;

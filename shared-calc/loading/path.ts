@@ -14,22 +14,32 @@ export interface Path {
   takeOff: number;
   /** Index of the node of the planned landing; -1 where none is planned or the fuel ends before it. */
   landing: number;
-  readonly burnedL: number[];
+  burnedL: Float64Array;
   /** After take-off; 0 until then. */
-  readonly timeS: number[];
-  readonly massKg: number[];
-  readonly momentKgM: number[];
-  readonly massPerL: number[];
-  readonly momentPerL: number[];
-  readonly momentCurve: number[];
+  timeS: Float64Array;
+  massKg: Float64Array;
+  momentKgM: Float64Array;
+  massPerL: Float64Array;
+  momentPerL: Float64Array;
+  momentCurve: Float64Array;
   /** Usable litres in tank i at node k: `contentsL[k * tanks + i]`. */
-  readonly contentsL: number[];
+  contentsL: Float64Array;
   /** Sum of NODE_ flags. */
-  readonly marks: number[];
+  marks: Int32Array;
   /** Tank that was emptied, overfilled or changed to at this node; -1 for none. */
-  readonly emptied: number[];
-  readonly overfilled: number[];
-  readonly changedTo: number[];
+  emptied: Int32Array;
+  overfilled: Int32Array;
+  changedTo: Int32Array;
+  /** What `walk` keeps of each tank while it writes. */
+  readonly scratch: Scratch;
+}
+
+/** Contents and moment of each tank now, its segment, and the litres by which it changes for one litre burned. */
+export interface Scratch {
+  readonly nowL: Float64Array;
+  readonly nowKgM: Float64Array;
+  readonly segment: Int32Array;
+  readonly rate: Float64Array;
 }
 
 export const NODE_TAKE_OFF = 1;
@@ -37,25 +47,50 @@ export const NODE_CLIMB_END = 2;
 export const NODE_LANDING = 4;
 export const NODE_EXHAUSTED = 8;
 
-/** An empty path, to be filled by `walk`. */
-export function newPath(): Path {
+/** An empty path with room for so many nodes, to be filled by `walk`, which makes more room where it is needed. */
+export function newPath(tankCount: number, room = 64): Path {
   return {
     nodes: 0,
     takeOff: -1,
     landing: -1,
-    burnedL: [],
-    timeS: [],
-    massKg: [],
-    momentKgM: [],
-    massPerL: [],
-    momentPerL: [],
-    momentCurve: [],
-    contentsL: [],
-    marks: [],
-    emptied: [],
-    overfilled: [],
-    changedTo: [],
+    burnedL: new Float64Array(room),
+    timeS: new Float64Array(room),
+    massKg: new Float64Array(room),
+    momentKgM: new Float64Array(room),
+    massPerL: new Float64Array(room),
+    momentPerL: new Float64Array(room),
+    momentCurve: new Float64Array(room),
+    contentsL: new Float64Array(room * tankCount),
+    marks: new Int32Array(room),
+    emptied: new Int32Array(room),
+    overfilled: new Int32Array(room),
+    changedTo: new Int32Array(room),
+    scratch: {
+      nowL: new Float64Array(tankCount),
+      nowKgM: new Float64Array(tankCount),
+      segment: new Int32Array(tankCount),
+      rate: new Float64Array(tankCount),
+    },
   };
+}
+
+/** Twice the room, with what was written so far. */
+export function makeRoom(path: Path, tankCount: number): void {
+  const wider = newPath(tankCount, 2 * path.burnedL.length);
+  wider.burnedL.set(path.burnedL);
+  wider.timeS.set(path.timeS);
+  wider.massKg.set(path.massKg);
+  wider.momentKgM.set(path.momentKgM);
+  wider.massPerL.set(path.massPerL);
+  wider.momentPerL.set(path.momentPerL);
+  wider.momentCurve.set(path.momentCurve);
+  wider.contentsL.set(path.contentsL);
+  wider.marks.set(path.marks);
+  wider.emptied.set(path.emptied);
+  wider.overfilled.set(path.overfilled);
+  wider.changedTo.set(path.changedTo);
+  const { nodes, takeOff, landing, scratch } = path;
+  Object.assign(path, wider, { nodes, takeOff, landing, scratch });
 }
 
 /** First and last node of the part of a flight in which a limit of this phase holds. */

@@ -158,7 +158,7 @@ function inputsAt(model: LoadingModel, burnedL: number): Input[] {
     if (fuel.highL === fuel.lowL) return;
     const at = (litres: number) => {
       const contents = model.fuel.map((f, j) => (j === i ? litres : f.bestL));
-      const path = newPath();
+      const path = newPath(model.tanks.length);
       walk(path, model.plan, model.tanks, contents, model.solidKg, model.solidKgM);
       return pointAfterL(model, path, Math.min(burnedL, path.burnedL[path.nodes - 1] ?? 0));
     };

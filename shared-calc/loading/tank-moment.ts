@@ -9,10 +9,10 @@ import { requireArm } from './require-arm.ts';
 export interface TankMoment {
   readonly densityKgPerL: number;
   readonly usableL: number;
-  readonly at: readonly number[];
-  readonly c0: readonly number[];
-  readonly c1: readonly number[];
-  readonly c2: readonly number[];
+  readonly at: Float64Array;
+  readonly c0: Float64Array;
+  readonly c1: Float64Array;
+  readonly c2: Float64Array;
   /** Unusable fuel, for weighings that left it out. */
   readonly unusableKg: number;
   readonly unusableMomentKgM: number;
@@ -39,7 +39,7 @@ export function tankMoment(tank: Tank): TankMoment {
   if (tank.arm.kind === 'fixed') {
     const { armM } = tank.arm;
     requireArm(`${field}.armM`, armM);
-    const only = { at: [0, usableL], c0: [0], c1: [density * armM], c2: [0] };
+    const only = segments([0, usableL], [0], [density * armM], [0]);
     return { densityKgPerL: density, usableL, ...only, unusableKg, unusableMomentKgM: unusableKg * armM };
   }
   const table = printedSegments(tank, field);
@@ -71,7 +71,21 @@ export function tankMoment(tank: Tank): TankMoment {
   at.push(usableL);
   const lowestArmM = (c1[0] ?? 0) / density;
   const unusableMomentKgM = tank.arm.counts === 'total' ? zeroMoment : unusableKg * lowestArmM;
-  return { densityKgPerL: density, usableL, at, c0, c1, c2, unusableKg, unusableMomentKgM };
+  return { densityKgPerL: density, usableL, ...segments(at, c0, c1, c2), unusableKg, unusableMomentKgM };
+}
+
+function segments(
+  at: readonly number[],
+  c0: readonly number[],
+  c1: readonly number[],
+  c2: readonly number[],
+): Pick<TankMoment, 'at' | 'c0' | 'c1' | 'c2'> {
+  return {
+    at: Float64Array.from(at),
+    c0: Float64Array.from(c0),
+    c1: Float64Array.from(c1),
+    c2: Float64Array.from(c2),
+  };
 }
 
 /**
@@ -159,7 +173,11 @@ function momentAt(table: readonly Segment[], volumeL: number): number {
 
 /** Moment of so many usable litres, kg m; contents within the tank are the caller's promise. */
 export function momentOfUsableKgM(tank: TankMoment, usableL: number): number {
-  const k = segmentOf(tank, usableL);
+  return momentInSegmentKgM(tank, segmentOf(tank, usableL), usableL);
+}
+
+/** Moment of so many usable litres that lie in segment k, kg m. */
+export function momentInSegmentKgM(tank: TankMoment, k: number, usableL: number): number {
   const u = usableL - (tank.at[k] ?? 0);
   return (tank.c0[k] ?? 0) + u * ((tank.c1[k] ?? 0) + u * (tank.c2[k] ?? 0));
 }

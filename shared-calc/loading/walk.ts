@@ -1,13 +1,39 @@
 import { InputProblem } from '../problem.ts';
 import type { BurnPlan } from './burn.ts';
-import { NODE_CLIMB_END, NODE_EXHAUSTED, NODE_LANDING, NODE_TAKE_OFF, type Path } from './path.ts';
-import { momentOfUsableKgM, segmentOf, type TankMoment } from './tank-moment.ts';
+import {
+  makeRoom,
+  NODE_CLIMB_END,
+  NODE_EXHAUSTED,
+  NODE_LANDING,
+  NODE_TAKE_OFF,
+  type Path,
+  type Scratch,
+} from './path.ts';
+import { momentInSegmentKgM, segmentOf, type TankMoment } from './tank-moment.ts';
 
 /** Contents closer to a knot, to full or to empty than this are there, L: a millionth of a drop. */
 const SAME_L = 1e-9;
 /** Where a return line gives back part of each tankful, the last litre comes in ever smaller helpings: here it ends, L. */
 const EXHAUSTED_L = 1e-6;
+const SAME_S = 1e-6;
 const MOST_NODES = 5000;
+
+/** What changes while a flight is followed. */
+interface Walk extends Scratch {
+  readonly path: Path;
+  readonly plan: BurnPlan;
+  readonly tanks: readonly TankMoment[];
+  node: number;
+  burnedL: number;
+  timeS: number;
+  /** Usable litres left in all. */
+  totalL: number;
+  airborne: boolean;
+  climbLeftL: number;
+  /** Place in the order of burning; no matter where all feed together. */
+  turn: number;
+  nextChangeS: number;
+}
 
 /**
  * Follow the fuel from ramp until it is exhausted and write the pieces of the flight into `path`.
@@ -27,170 +53,194 @@ export function walk(
   solidKg: number,
   solidKgM: number,
 ): void {
-  const count = tanks.length;
-  const now = contentsL.slice();
-  const rate = new Array<number>(count).fill(0);
-  const segment = new Array<number>(count).fill(0);
-  // Moment of each tank's contents: looked up again only where fuel has moved.
-  const fuelKgM = new Array<number>(count).fill(0);
-  let total = 0;
-  for (let i = 0; i < count; i++) {
-    total += now[i] ?? 0;
-    const tank = tanks[i];
-    if (tank !== undefined) fuelKgM[i] = momentOfUsableKgM(tank, now[i] ?? 0);
-  }
-  let turn = firstWithFuel(plan.order, now, 0);
-  let burnedL = 0;
-  let timeS = 0;
-  let nextChangeS = plan.everyS;
-  let airborne = false;
-  let climbing = false;
-  let climbLeftL = plan.climbL;
-  let node = 0;
-  let marks = 0;
-  let emptied = -1;
-  let overfilled = -1;
-  let changedTo = -1;
+  const w: Walk = {
+    ...path.scratch,
+    path,
+    plan,
+    tanks,
+    node: 0,
+    burnedL: 0,
+    timeS: 0,
+    totalL: 0,
+    airborne: false,
+    climbLeftL: plan.climbL,
+    turn: 0,
+    nextChangeS: plan.everyS,
+  };
   path.takeOff = -1;
   path.landing = -1;
-
+  for (let i = 0; i < tanks.length; i++) fill(w, i, contentsL[i] ?? 0);
+  w.turn = firstWithFuel(w, 0);
+  startNode(w);
   for (;;) {
-    if (node > MOST_NODES) throw new InputProblem('burn', 'tanks would be changed more than 5,000 times');
-    if (!airborne && burnedL >= plan.taxiL - SAME_L) {
-      airborne = true;
-      climbing = climbLeftL > 0;
-      path.takeOff = node;
-      marks |= NODE_TAKE_OFF;
-    }
-    if (airborne && path.landing < 0 && timeS >= plan.landingS - 1e-6) {
-      path.landing = node;
-      marks |= NODE_LANDING;
-    }
-    if (total <= EXHAUSTED_L) marks |= NODE_EXHAUSTED;
-    const flow = climbing ? plan.climbLPerS : plan.cruiseLPerS;
-    const exhausted = total <= EXHAUSTED_L;
-    rate.fill(0);
-    if (!exhausted) setRates(rate, plan, tanks, now, turn, flow);
-
-    let massKg = solidKg;
-    let momentKgM = solidKgM;
-    let massPerL = 0;
-    let momentPerL = 0;
-    let momentCurve = 0;
-    let stepL = exhausted ? 0 : Infinity;
-    for (let i = 0; i < count; i++) {
-      const tank = tanks[i];
-      const litres = now[i] ?? 0;
-      const r = rate[i] ?? 0;
-      path.contentsL[node * count + i] = litres;
-      if (tank === undefined) continue;
-      massKg += tank.densityKgPerL * litres;
-      momentKgM += fuelKgM[i] ?? 0;
-      if (r === 0) continue;
-      let k = segmentOf(tank, litres);
-      // Filling starts in the segment above a knot, draining in the one below.
-      if (r > 0 && k + 1 < tank.c0.length && litres >= (tank.at[k + 1] ?? Infinity) - SAME_L) k++;
-      segment[i] = k;
-      const above = litres - (tank.at[k] ?? 0);
-      const c1 = tank.c1[k] ?? 0;
-      const c2 = tank.c2[k] ?? 0;
-      massPerL += tank.densityKgPerL * r;
-      momentPerL += r * (c1 + 2 * c2 * above);
-      momentCurve += c2 * r * r;
-      const untilL = r < 0 ? above / -r : ((tank.at[k + 1] ?? litres) - litres) / r;
-      if (untilL < stepL) stepL = untilL;
-    }
-    path.burnedL[node] = burnedL;
-    path.timeS[node] = timeS;
-    path.massKg[node] = massKg;
-    path.momentKgM[node] = momentKgM;
-    path.massPerL[node] = massPerL;
-    path.momentPerL[node] = momentPerL;
-    path.momentCurve[node] = momentCurve;
-    path.marks[node] = marks;
-    path.emptied[node] = emptied;
-    path.overfilled[node] = overfilled;
-    path.changedTo[node] = changedTo;
-    path.nodes = node + 1;
+    const exhausted = w.totalL <= EXHAUSTED_L;
+    markPhases(w, exhausted);
+    const flow = w.airborne && w.climbLeftL > 0 ? plan.climbLPerS : plan.cruiseLPerS;
+    if (!exhausted) setRates(w, flow);
+    const untilKnotL = writePiece(w, solidKg, solidKgM, exhausted);
     if (exhausted) return;
+    if (w.node >= MOST_NODES) throw new InputProblem('burn', 'tanks would be changed more than 5,000 times');
+    const stepL = Math.min(untilKnotL, untilEventL(w, flow));
+    w.burnedL += stepL;
+    if (w.airborne) w.timeS += stepL / flow;
+    w.node++;
+    startNode(w);
+    burn(w, stepL);
+    if (!plan.together && w.totalL > EXHAUSTED_L) changeTank(w);
+  }
+}
 
-    const secondsPerL = airborne ? 1 / flow : 0;
-    if (!airborne) stepL = Math.min(stepL, plan.taxiL - burnedL);
-    else {
-      if (climbing) stepL = Math.min(stepL, climbLeftL);
-      if (path.landing < 0) stepL = Math.min(stepL, (plan.landingS - timeS) * flow);
-      if (nextChangeS < Infinity) stepL = Math.min(stepL, (nextChangeS - timeS) * flow);
-    }
-    burnedL += stepL;
-    timeS += stepL * secondsPerL;
-    node++;
-    marks = 0;
-    emptied = -1;
-    overfilled = -1;
-    changedTo = -1;
-    if (climbing) {
-      climbLeftL -= stepL;
-      if (climbLeftL <= SAME_L) {
-        climbing = false;
-        marks |= NODE_CLIMB_END;
-      }
-    }
-    total = 0;
-    for (let i = 0; i < count; i++) {
-      const r = rate[i] ?? 0;
-      if (r !== 0) {
-        const tank = tanks[i];
-        const k = segment[i] ?? 0;
-        const moved = (now[i] ?? 0) + r * stepL;
-        const knot = tank?.at[r < 0 ? k : k + 1] ?? 0;
-        now[i] = Math.abs(moved - knot) < SAME_L ? knot : moved;
-        if (tank !== undefined) fuelKgM[i] = momentOfUsableKgM(tank, now[i] ?? 0);
-        if (now[i] === 0) emptied = i;
-        if (r > 0 && now[i] === tank?.usableL) overfilled = i;
-      }
-      total += now[i] ?? 0;
-    }
-    if (plan.together || total <= EXHAUSTED_L) continue;
-    const due = airborne && timeS >= nextChangeS - 1e-6;
-    if (due) nextChangeS += plan.everyS;
-    if (due || (now[plan.order[turn] ?? -1] ?? 0) === 0) {
-      const next = firstWithFuel(plan.order, now, turn + 1);
-      if (next !== turn) changedTo = plan.order[next] ?? -1;
-      turn = next;
+/** Set the contents of a tank; the segment is kept while they lie in it. */
+function fill({ nowL, nowKgM, segment, tanks }: Walk, i: number, litres: number): void {
+  const tank = tanks[i];
+  if (tank === undefined) return;
+  const k = segmentOf(tank, litres);
+  segment[i] = k;
+  nowL[i] = litres;
+  nowKgM[i] = momentInSegmentKgM(tank, k, litres);
+}
+
+/** A node without anything to tell yet. */
+function startNode(w: Walk): void {
+  const { path, node, tanks } = w;
+  if (node >= path.burnedL.length) makeRoom(path, tanks.length);
+  path.marks[node] = 0;
+  path.emptied[node] = -1;
+  path.overfilled[node] = -1;
+  path.changedTo[node] = -1;
+  path.nodes = node + 1;
+  if (node > 0) return;
+  w.totalL = 0;
+  for (let i = 0; i < tanks.length; i++) w.totalL += w.nowL[i] ?? 0;
+}
+
+function markPhases(w: Walk, exhausted: boolean): void {
+  const { path, plan, node } = w;
+  let marks = path.marks[node] ?? 0;
+  if (!w.airborne && w.burnedL >= plan.taxiL - SAME_L) {
+    w.airborne = true;
+    path.takeOff = node;
+    marks |= NODE_TAKE_OFF;
+  }
+  if (w.airborne && path.landing < 0 && w.timeS >= plan.landingS - SAME_S) {
+    path.landing = node;
+    marks |= NODE_LANDING;
+  }
+  path.marks[node] = exhausted ? marks | NODE_EXHAUSTED : marks;
+}
+
+/** Write mass and moment of the piece that starts here; returns the litres until a tank reaches a knot, or its end. */
+function writePiece(w: Walk, solidKg: number, solidKgM: number, exhausted: boolean): number {
+  const { path, node, tanks } = w;
+  const count = tanks.length;
+  let massKg = solidKg;
+  let momentKgM = solidKgM;
+  let massPerL = 0;
+  let momentPerL = 0;
+  let momentCurve = 0;
+  let untilL = Infinity;
+  for (let i = 0; i < count; i++) {
+    const tank = tanks[i];
+    const litres = w.nowL[i] ?? 0;
+    path.contentsL[node * count + i] = litres;
+    if (tank === undefined) continue;
+    massKg += tank.densityKgPerL * litres;
+    momentKgM += w.nowKgM[i] ?? 0;
+    const r = exhausted ? 0 : (w.rate[i] ?? 0);
+    if (r === 0) continue;
+    let k = w.segment[i] ?? 0;
+    // Filling starts in the segment above a knot, draining in the one below.
+    if (r > 0 && k + 1 < tank.c0.length && litres >= (tank.at[k + 1] ?? Infinity) - SAME_L) k++;
+    w.segment[i] = k;
+    const above = litres - (tank.at[k] ?? 0);
+    const c2 = tank.c2[k] ?? 0;
+    massPerL += tank.densityKgPerL * r;
+    momentPerL += r * ((tank.c1[k] ?? 0) + 2 * c2 * above);
+    momentCurve += c2 * r * r;
+    const knotL = r < 0 ? above / -r : ((tank.at[k + 1] ?? litres) - litres) / r;
+    if (knotL < untilL) untilL = knotL;
+  }
+  path.burnedL[node] = w.burnedL;
+  path.timeS[node] = w.timeS;
+  path.massKg[node] = massKg;
+  path.momentKgM[node] = momentKgM;
+  path.massPerL[node] = massPerL;
+  path.momentPerL[node] = momentPerL;
+  path.momentCurve[node] = momentCurve;
+  return untilL;
+}
+
+/** Litres until take-off, the end of the climb, the landing or a change of tank by the clock, whichever is first. */
+function untilEventL(w: Walk, flow: number): number {
+  const { plan, path } = w;
+  if (!w.airborne) return plan.taxiL - w.burnedL;
+  let untilL = w.climbLeftL > 0 ? w.climbLeftL : Infinity;
+  if (path.landing < 0) untilL = Math.min(untilL, (plan.landingS - w.timeS) * flow);
+  if (w.nextChangeS < Infinity) untilL = Math.min(untilL, (w.nextChangeS - w.timeS) * flow);
+  return untilL;
+}
+
+/** Take what is burned, and what goes round through a return line, from and into the tanks. */
+function burn(w: Walk, stepL: number): void {
+  const { path, node, tanks } = w;
+  if (w.airborne && w.climbLeftL > 0) {
+    w.climbLeftL -= stepL;
+    if (w.climbLeftL <= SAME_L) {
+      w.climbLeftL = 0;
+      path.marks[node] = NODE_CLIMB_END;
     }
   }
+  let totalL = 0;
+  for (let i = 0; i < tanks.length; i++) {
+    const r = w.rate[i] ?? 0;
+    if (r !== 0) {
+      const tank = tanks[i];
+      const k = w.segment[i] ?? 0;
+      const moved = (w.nowL[i] ?? 0) + r * stepL;
+      const knot = tank?.at[r < 0 ? k : k + 1] ?? 0;
+      const litres = Math.abs(moved - knot) < SAME_L ? knot : moved;
+      fill(w, i, litres);
+      if (litres === 0) path.emptied[node] = i;
+      if (r > 0 && litres === tank?.usableL) path.overfilled[node] = i;
+    }
+    totalL += w.nowL[i] ?? 0;
+  }
+  w.totalL = totalL;
+}
+
+/** Go to the next tank when it is time or the one in use is empty. */
+function changeTank(w: Walk): void {
+  const { plan, path, nowL } = w;
+  const due = w.airborne && w.timeS >= w.nextChangeS - SAME_S;
+  if (due) w.nextChangeS += plan.everyS;
+  const empty = (nowL[plan.order[w.turn] ?? -1] ?? 0) === 0;
+  if (!due && !empty) return;
+  const next = firstWithFuel(w, w.turn + 1);
+  if (next !== w.turn) path.changedTo[w.node] = plan.order[next] ?? -1;
+  w.turn = next;
 }
 
 /** Litres by which each tank changes for one litre burned. */
-function setRates(
-  rate: number[],
-  plan: BurnPlan,
-  tanks: readonly TankMoment[],
-  now: readonly number[],
-  turn: number,
-  flow: number,
-): void {
+function setRates({ plan, rate, nowL, tanks, turn }: Walk, flow: number): void {
+  for (let i = 0; i < tanks.length; i++) rate[i] = 0;
   const drawnPerL = plan.returnInto < 0 ? 1 : plan.pumpLPerS / flow;
   if (plan.together) {
     let feeding = 0;
-    for (const i of plan.order) if ((now[i] ?? 0) > 0) feeding++;
-    for (const i of plan.order) if ((now[i] ?? 0) > 0) rate[i] = -drawnPerL / feeding;
-  } else {
-    const from = plan.order[turn] ?? 0;
-    rate[from] = -drawnPerL;
-  }
+    for (const i of plan.order) if ((nowL[i] ?? 0) > 0) feeding++;
+    for (const i of plan.order) if ((nowL[i] ?? 0) > 0) rate[i] = -drawnPerL / feeding;
+  } else rate[plan.order[turn] ?? 0] = -drawnPerL;
   const into = plan.returnInto;
   if (into < 0) return;
   const net = (rate[into] ?? 0) + drawnPerL - 1;
-  const full = (now[into] ?? 0) >= (tanks[into]?.usableL ?? 0) - SAME_L;
-  rate[into] = net > 0 && full ? 0 : Math.abs(net) < 1e-12 ? 0 : net;
+  const full = (nowL[into] ?? 0) >= (tanks[into]?.usableL ?? 0) - SAME_L;
+  rate[into] = (net > 0 && full) || Math.abs(net) < 1e-12 ? 0 : net;
 }
 
-/** Position in the order, from `start` on and round, of the first tank with fuel; `start` itself where none has any. */
-function firstWithFuel(order: readonly number[], now: readonly number[], start: number): number {
+/** Place in the order, from `start` on and round, of the first tank with fuel; `start` itself where none has any. */
+function firstWithFuel({ plan: { order }, nowL }: Walk, start: number): number {
   for (let step = 0; step < order.length; step++) {
     const at = (start + step) % order.length;
-    if ((now[order[at] ?? -1] ?? 0) > 0) return at;
+    if ((nowL[order[at] ?? -1] ?? 0) > 0) return at;
   }
   return order.length === 0 ? 0 : start % order.length;
 }

@@ -15,11 +15,12 @@ import { largestMassKg, limitsOf } from '../../../shared-calc/loading/limits.ts'
 import { armAtMacPercentM, macPercent, requireChord } from '../../../shared-calc/loading/mac.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
 import { emptyAfterChanges, minimumFuelForBalanceL } from '../../../shared-calc/loading/equipment.ts';
-import { newPath } from '../../../shared-calc/loading/path.ts';
+import { makeRoom, newPath } from '../../../shared-calc/loading/path.ts';
 import { pointAfterL, pointAt } from '../../../shared-calc/loading/point.ts';
 import { requireArm, requireMass } from '../../../shared-calc/loading/require-arm.ts';
 import { ballastKg, cgShiftM, litresToDrainL, massToShiftKg } from '../../../shared-calc/loading/shift.ts';
 import {
+  momentInSegmentKgM,
   momentOfUsableKgM,
   requireDensity,
   requireRising,
@@ -619,7 +620,8 @@ export const refusals: RoomRefusals = {
     [limitsOf, 'takes a checked model'],
     [largestMassKg, 'takes a checked model'],
     [fuelFigures, 'takes contents that loadingModel has checked'],
-    [newPath, 'takes nothing'],
+    [newPath, 'takes counts of ours'],
+    [makeRoom, 'takes a path of ours'],
     [newTally, 'takes a tolerance of ours'],
     [walk, 'takes a checked plan, checked tanks and contents within them'],
     [pointAt, 'takes a node of a path'],
@@ -627,6 +629,7 @@ export const refusals: RoomRefusals = {
     [followMass, 'takes nodes of a path and a checked limit'],
     [followDifference, 'takes a path and a checked limit'],
     [limitingMomentKgM, 'takes a side of a checked envelope and a mass in its band'],
+    [momentInSegmentKgM, 'takes contents within a segment of a checked tank'],
     [momentOfUsableKgM, 'takes contents within a checked tank'],
     [segmentOf, 'takes contents within a checked tank'],
     [crossingEdges, 'takes points whose size does not matter'],
