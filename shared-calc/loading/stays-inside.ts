@@ -22,15 +22,29 @@ export function flightLimits(limits: readonly Limit[]): FlightLimits {
  * @param massTolerance kg by which a mass may pass its limit and still be on it
  */
 export function staysInside(path: Path, limits: FlightLimits, massTolerance: number): boolean {
-  for (const { kind, phase, limitKg } of limits.masses) {
-    // Mass falls all the way: its most is tried where the part begins, its least where it ends.
-    const node = kind === 'most' ? partOf(path, phase)[0] : partOf(path, phase)[1];
-    const massKg = path.massKg[node] ?? 0;
-    if (kind === 'most' ? massKg > limitKg + massTolerance : massKg < limitKg - massTolerance) return false;
-  }
+  if (!massesKept(path, limits, massTolerance, 0)) return false;
   for (const { envelope, phase } of limits.envelopes) {
     const [from, to] = partOf(path, phase);
     if (!staysInEnvelope(path, from, to, envelope)) return false;
+  }
+  return true;
+}
+
+/**
+ * Whether a path keeps the limits of mass.
+ * @param shiftKg added to every mass of the path
+ */
+export function massesKept(
+  path: Path,
+  limits: FlightLimits,
+  massTolerance: number,
+  shiftKg: number,
+): boolean {
+  for (const { kind, phase, limitKg } of limits.masses) {
+    // Mass falls all the way: its most is tried where the part begins, its least where it ends.
+    const node = partOf(path, phase)[kind === 'most' ? 0 : 1];
+    const massKg = (path.massKg[node] ?? 0) + shiftKg;
+    if (kind === 'most' ? massKg > limitKg + massTolerance : massKg < limitKg - massTolerance) return false;
   }
   return true;
 }

@@ -17,30 +17,45 @@ export function normalDensity(z: number): number {
  * @param z finite
  * @returns 0 to 1
  * @throws RangeProblem
- * @source G. Marsaglia, Evaluating the Normal Distribution, J. Stat. Softw. 11 (2004) (the series, within 3);
- *         Abramowitz and Stegun 26.2.14 (the continued fraction, beyond)
+ * @source J. F. Hart et al., Computer Approximations, 1968, no. 5666, as given by G. West, Better Approximations to
+ *         Cumulative Normal Functions, Wilmott, 2005 (within 3); Abramowitz and Stegun 26.2.14 (the continued
+ *         fraction, beyond)
  * See normalQuantile for the way back.
  */
 export function normalCdf(z: number): number {
   requireRange('z', z, -1e150, 1e150, '');
-  if (z > 3) return 1 - upperTail(z);
-  if (z < -3) return upperTail(-z);
-  let term = z;
-  let sum = z;
-  for (let i = 3; ; i += 2) {
-    term *= (z * z) / i;
-    const next = sum + term;
-    if (next === sum) break;
-    sum = next;
-  }
-  return 0.5 + sum * normalDensity(z);
+  const far = Math.abs(z);
+  const tail = far > 3 ? upperTail(far) : Math.exp((-z * z) / 2) * hart(far);
+  return z > 0 ? 1 - tail : tail;
+}
+
+/** Tail over its own exponential, a ratio of polynomials. */
+function hart(z: number): number {
+  const over =
+    (((((0.0352624965998911 * z + 0.700383064443688) * z + 6.37396220353165) * z + 33.912866078383) * z +
+      112.079291497871) *
+      z +
+      221.213596169931) *
+      z +
+    220.206867912376;
+  const under =
+    ((((((0.0883883476483184 * z + 1.75566716318264) * z + 16.064177579207) * z + 86.7807322029461) * z +
+      296.564248779674) *
+      z +
+      637.333633378831) *
+      z +
+      793.826512519948) *
+      z +
+    440.413735824752;
+  return over / under;
 }
 
 /** Above 3: density times 1/(z + 1/(z + 2/(z + 3/...))), taken from far enough in. */
 function upperTail(z: number): number {
   if (z > 40) return 0;
   let fraction = z;
-  for (let k = 120; k > 0; k--) fraction = z + k / fraction;
+  // Measured: the terms that leave 1e-15 of the tail, with some to spare.
+  for (let k = Math.ceil(20 + 900 / (z * z)); k > 0; k--) fraction = z + k / fraction;
   return normalDensity(z) / fraction;
 }
 

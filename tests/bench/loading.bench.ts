@@ -1,7 +1,12 @@
 import { assessLoading } from '../../shared-calc/loading/assess.ts';
 import type { LoadingCase } from '../../shared-calc/loading/case.ts';
 import { loadingModel } from '../../shared-calc/loading/model.ts';
+import { largestMassKg, limitsOf } from '../../shared-calc/loading/limits.ts';
 import { dimensionsOf, insideOdds, normalDraws } from '../../shared-calc/loading/odds.ts';
+import { newPath } from '../../shared-calc/loading/path.ts';
+import { flightLimits, staysInside } from '../../shared-calc/loading/stays-inside.ts';
+import { walk } from '../../shared-calc/loading/walk.ts';
+import { seededNormals } from '../../shared-calc/numeric/seeded-normals.ts';
 import { busyAeroplane, busyCertain, busyLoading } from '../shared-calc/loading/busy-aeroplane.ts';
 import { contentsAfter } from '../shared-calc/loading/oracle.ts';
 import { beside, machineLine } from './measure.ts';
@@ -41,6 +46,36 @@ const nearTheLimit: LoadingCase = {
   ),
 };
 
+/** The plain other way: as many flights with everything drawn, each followed until it is first outside. */
+function plainFlights(loading: LoadingCase): () => number {
+  const model = loadingModel(busyAeroplane, loading);
+  const limits = flightLimits(limitsOf(model));
+  const massTolerance = 1e-9 * largestMassKg(model);
+  const random = seededNormals(1);
+  const drawn = Array.from({ length: 4096 }, () => ({
+    contents: model.fuel.map((f) => f.bestL + random.normal()),
+    items: model.solids.map((item) => {
+      const massKg = item.massKg + item.massSdKg * random.normal();
+      return { massKg, momentKgM: massKg * (item.armM + item.armSdM * random.normal()) };
+    }),
+  }));
+  const path = newPath(model.tanks.length);
+  return () => {
+    let inside = 0;
+    for (const { contents, items } of drawn) {
+      let solidKg = 0;
+      let solidKgM = 0;
+      for (const item of items) {
+        solidKg += item.massKg;
+        solidKgM += item.momentKgM;
+      }
+      walk(path, model.plan, model.tanks, contents, solidKg, solidKgM);
+      if (staysInside(path, limits, massTolerance)) inside++;
+    }
+    return inside;
+  };
+}
+
 for (const [words, loading] of [
   ['comfortably inside, so that every draw is followed to its end', busyLoading],
   ['near a limit, where a draw stops when it is first outside', nearTheLimit],
@@ -52,5 +87,6 @@ for (const [words, loading] of [
     `loading: probability by 4,096 draws, ${words} (${(100 * insideProb).toFixed(0)} in 100 inside)`,
     1,
     () => insideOdds(model, draws),
+    { name: 'as many flights drawn one by one and followed until first outside', run: plainFlights(loading) },
   );
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { emptyAfterChanges } from '../../../shared-calc/loading/equipment.ts';
 import { ballastKg, cgShiftM, massToShiftKg } from '../../../shared-calc/loading/shift.ts';
 import { cgFromThirdWheelM, emptyFromScales, fuelAboard } from '../../../shared-calc/loading/weighing.ts';
-import { normals } from '../normals.ts';
+import { seededNormals } from '../../../shared-calc/numeric/seeded-normals.ts';
 
 const LB = 0.45359237;
 const IN = 0.0254;
@@ -66,7 +66,7 @@ describe('a weighing with fuel aboard', () => {
   test('carries the uncertainty of scales, arms and fuel: against 200,000 weighings with normal errors', () => {
     const fuel = fuelAboard('rear', 30, 0.72, 2.25, 1);
     const weighed = emptyFromScales(readings, [fuel]);
-    const random = normals(20_260_000);
+    const random = seededNormals(20_260_000).normal;
     let [n, sumM, sumA, sumMM, sumAA, sumMA] = [0, 0, 0, 0, 0, 0];
     for (; n < 200_000; n++) {
       let m = -(fuel.massKg + fuel.massSdKg * random());
