@@ -141,7 +141,7 @@ export const everySample: readonly EverySample[] = [
     headerLines: 1,
     namesColumns: true,
     redated: iso('[ T]'),
-    ofOther: (line) => put(line, 0, 'XXX'),
+    ofOther: (line) => put(line, 0, 'ZZZ'),
     knows24: false,
   },
   {
@@ -153,7 +153,7 @@ export const everySample: readonly EverySample[] = [
     headerLines: 1,
     namesColumns: true,
     redated: iso('T'),
-    ofOther: (line) => put(line, 0, 'XXX'),
+    ofOther: (line) => put(line, 0, 'ZZZ'),
     knows24: true,
     mapping: nyMapping,
   },
