@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { fileURLToPath } from 'node:url';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 const stampPath = join(root, 'out', 'built-from');
@@ -117,9 +117,7 @@ function build(say, stamp) {
     spawnSync(node, [join(root, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js'), 'build'], quiet),
   );
   const demo = join(root, 'fixtures', 'build-demo.ts');
-  // Before everything, so that the threads it starts can import texts as well: they inherit it.
-  const rawText = pathToFileURL(join(root, 'fixtures', 'raw-text.ts')).href;
-  if (existsSync(demo)) run('Building the demo library', spawnSync(node, ['--import', rawText, demo], quiet));
+  if (existsSync(demo)) run('Building the demo library', spawnSync(node, [demo], quiet));
   writeFileSync(stampPath, stamp);
 }
 

@@ -8,7 +8,6 @@ import { fileURLToPath } from 'node:url';
 const folder = new URL('./', import.meta.url);
 const ownNode = fileURLToPath(new URL('../../node_modules/.bin/node', import.meta.url));
 const node = existsSync(ownNode) ? ownNode : process.execPath;
-const rawText = new URL('../../fixtures/raw-text.ts', import.meta.url).href;
 const words = process.argv.slice(2);
 
 const files = readdirSync(folder)
@@ -23,7 +22,7 @@ if (files.length === 0) {
 }
 for (const file of files) {
   console.log(`\n${file.replace('.ts', '')}`);
-  const { status, stdout } = spawnSync(node, ['--import', rawText, fileURLToPath(new URL(file, folder))], {
+  const { status, stdout } = spawnSync(node, [fileURLToPath(new URL(file, folder))], {
     stdio: ['ignore', 'pipe', 'inherit'],
     encoding: 'utf8',
     maxBuffer: 1 << 26,

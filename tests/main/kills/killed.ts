@@ -1,8 +1,6 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const rawText = new URL('../../../fixtures/raw-text.ts', import.meta.url).href;
-
 export interface Killed {
   /** Lines that it wrote before it died. */
   said: string[];
@@ -18,7 +16,7 @@ export async function runUntilKilled(
   killAfterMs: number | null,
 ): Promise<Killed> {
   const file = fileURLToPath(new URL(script, import.meta.url));
-  const child = spawn(process.execPath, ['--import', rawText, file, ...args], {
+  const child = spawn(process.execPath, [file, ...args], {
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';
