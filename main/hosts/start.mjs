@@ -18,6 +18,8 @@ The first start installs what is needed and builds; later ones build only what c
 
 /** Electron that dies this early never showed a window. */
 const stillbornMs = 5_000;
+/** How often it is looked whether npm, which started this, is still there. */
+const npmWatchMs = 1_000;
 
 const say = (/** @type {string} */ line) => {
   console.log(line);
@@ -93,6 +95,7 @@ function runUntilEnd(command, args) {
   // Ctrl-C in a terminal reaches the child by itself as well; a second one is harmless.
   for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP']))
     process.on(signal, () => child.kill(signal));
+  watchNpm(() => child.kill('SIGTERM'));
   return new Promise((resolve) => {
     child.once('error', (error) => {
       console.error(`${command} cannot be started: ${error.message}`);
@@ -102,4 +105,19 @@ function runUntilEnd(command, args) {
       resolve(code ?? 1);
     });
   });
+}
+
+/**
+ * npm passes signals on, but cannot when it is killed outright; the program must not outlive it unseen.
+ * @param {() => void} onGone
+ */
+function watchNpm(onGone) {
+  if (process.env['npm_lifecycle_event'] === undefined) return;
+  const startedBy = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === startedBy) return;
+    clearInterval(watch);
+    onGone();
+  }, npmWatchMs);
+  watch.unref();
 }

@@ -5,6 +5,8 @@ import { plainJson } from './plain-json.ts';
 
 const tokenKey = 'tarewing-token';
 const reconnectMs = 1_000;
+/** 24 random bytes; the address of a screen ('#loading') never looks like it. */
+const oneTimeCode = /^[\w-]{32}$/;
 
 /**
  * The bridge over HTTP to the loopback host that served this page. The address brings a one-time code, which is
@@ -57,7 +59,7 @@ export async function loopbackBridge(): Promise<Bridge> {
 
 async function findToken(): Promise<string> {
   const code = location.hash.slice(1);
-  if (code !== '') {
+  if (oneTimeCode.test(code)) {
     // Out of sight and out of the history at once; it works only once anyway.
     history.replaceState(null, '', '/');
     const answer = await post('', '/session', plainJson({ code }));

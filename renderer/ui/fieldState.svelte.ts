@@ -30,6 +30,7 @@ export class FieldState<V> {
   ways = $state.raw<readonly Way<V>[]>([]);
   /** Not wrong, but perhaps not meant: one of the ways settles it. */
   isDoubt = $state(false);
+  #saving: { typed: string | null; rests: Promise<boolean> } | null = null;
   #settled = $state<{ text: string; from: V | null } | null>(null);
   #stepTimer: ReturnType<typeof setTimeout> | undefined;
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
@@ -124,13 +125,24 @@ export class FieldState<V> {
     return this.#save(reading.value);
   }
 
-  async #save(next: V | null): Promise<boolean> {
+  /** Enter and then leaving the field say the same twice: one save, which both wait for. */
+  #save(next: V | null): Promise<boolean> {
+    const typed = this.typed;
+    if (this.#saving?.typed === typed) return this.#saving.rests;
+    const saving = { typed, rests: this.#saveNow(next, typed) };
+    this.#saving = saving;
+    void saving.rests.finally(() => {
+      if (this.#saving === saving) this.#saving = null;
+    });
+    return saving.rests;
+  }
+
+  async #saveNow(next: V | null, typed: string | null): Promise<boolean> {
     const { kind, value, onCommit } = this.#given();
     if (next === value) {
       this.takeBack();
       return true;
     }
-    const typed = this.typed;
     const sentence = (await onCommit(next)) ?? null;
     // More may have been typed while it was saved; that stays.
     if (this.typed !== typed) return sentence === null;

@@ -47,6 +47,23 @@ test('a launcher that is killed leaves no program behind', async () => {
   });
 });
 
+test('an npm that is killed outright, before it can pass anything on, leaves no program behind', async () => {
+  await withFolder(async (folder) => {
+    const line = [process.execPath, launcher, '--no-open', '--library', join(folder, 'library.tarewing')];
+    // In npm's place: a parent that starts the launcher as npm does, with npm's name for what it runs.
+    const inNpmsPlace = `
+      const { spawn } = require('node:child_process');
+      spawn(${JSON.stringify(line[0])}, ${JSON.stringify(line.slice(1))}, {
+        stdio: 'inherit', env: { ...process.env, npm_lifecycle_event: 'start' } });`;
+    const npm = startProgram(['-e', inNpmsPlace], join(folder, 'data'));
+    const [, origin = ''] = await npm.waitFor(/(http:\/\/127\.0\.0\.1:\d+)\/#\S+/);
+    await npm.waitFor(/Library: /);
+    await npm.kill();
+    await expect.poll(() => answers(origin), { timeout: 15_000 }).toBe(false);
+    await expect.poll(() => existsSync(join(folder, 'library.tarewing.lock.json'))).toBe(false);
+  });
+});
+
 test('a second start on the same library says where it is open and opens nothing', async () => {
   await withFolder(async (folder) => {
     const first = start(folder);

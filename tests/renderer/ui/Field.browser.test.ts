@@ -31,6 +31,18 @@ test('leaving the field saves too, and leaving it untouched saves nothing', asyn
   await expect.element(input).toHaveValue('90');
 });
 
+test('Enter and then leaving, while the library is still saving, saves once', async () => {
+  const slow = Promise.withResolvers<undefined>();
+  const onSave = vi.fn(() => slow.promise);
+  const { screen, input } = await field({ onSave } as never);
+  await input.fill('90');
+  await userEvent.keyboard('{Enter}');
+  await screen.getByRole('button', { name: 'Elsewhere' }).click();
+  slow.resolve(undefined);
+  await expect.element(input).toHaveValue('90');
+  expect(onSave).toHaveBeenCalledExactlyOnceWith(90);
+});
+
 test('a mass above the limit is refused with value and range below the field, and the text is kept', async () => {
   const { screen, onSave, input } = await field();
   await input.fill('860');
