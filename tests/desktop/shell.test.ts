@@ -7,6 +7,27 @@ import { fromPage } from './harness/from-page.ts';
 import { inEveryHost, withFolder, withWindow } from './harness/with-window.ts';
 
 inEveryHost('The shell', (host) => {
+  test('leads a newcomer in the demo to each of the three tasks, until the list is put away', async () => {
+    await withWindow(host, { isDemo: true }, async ({ page }) => {
+      for (const [task, screen] of [
+        ['Calibrate the fuel gauge after a fill test', 'Fuel'],
+        ['Plan the best time of day for a hot-field departure', 'Weather'],
+        ['Review loading scenarios with passengers', 'Loading'],
+      ] as const) {
+        await page.getByRole('link', { name: task }).click();
+        await expect
+          .poll(() => page.locator('nav a[aria-current="page"]').textContent())
+          .toMatch(new RegExp(`^${screen}`));
+        await page.getByRole('link', { name: /^Aircraft/ }).click();
+      }
+      await page.getByRole('button', { name: 'Put away' }).click();
+      await page.getByRole('link', { name: /^Fuel/ }).click();
+      await page.getByRole('link', { name: /^Aircraft/ }).click();
+      await page.getByRole('heading', { name: 'Empty weight' }).waitFor();
+      expect(await page.getByRole('heading', { name: 'To try in this copy of the demo' }).count()).toBe(0);
+    });
+  });
+
   test('saves a plot as SVG and as PNG under the page’s own policy', async () => {
     await withWindow(host, {}, async ({ page }) => {
       await fromPage(page, 'aircraft.put', { aircraft: exampleAircraft() });
