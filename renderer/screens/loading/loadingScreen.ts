@@ -22,6 +22,8 @@ export const loadingScreen: ScreenEntry = {
           : { loadingId: list.answer.currentId, units: app.units.of('mass') === 'lb' ? 'US' : 'metric' },
       ['loading', 'aircraft', 'people'],
     );
-    return () => review.answer?.inShort ?? (list.answer?.loadings.length === 0 ? 'none yet' : '');
+    const hasNone = () =>
+      list.answer?.loadings.length === 0 || app.aeroplanes.answer?.currentId === null;
+    return () => review.answer?.inShort ?? (hasNone() ? 'none yet' : '');
   },
 };
