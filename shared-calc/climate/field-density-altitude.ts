@@ -54,7 +54,7 @@ export function fieldDensityAltitudeM(
   requireRange('fieldElevationM', fieldElevationM, -500, 6000, 'm');
   const { temperatureC, dewPointC } = air;
   if (!(temperatureC >= COLDEST_C && temperatureC <= HOTTEST_C) || Number.isNaN(dewPointC)) return NaN;
-  const setting = settingHpa(air, stationElevationM);
+  const setting = fieldSettingHpa(air, stationElevationM);
   if (!(setting >= LOWEST_SETTING_HPA && setting <= HIGHEST_SETTING_HPA)) return NaN;
   const pressureHpa = stationPressureHpa(setting, fieldElevationM);
   return dewPointC < DRIEST_DEW_POINT_C
@@ -62,7 +62,16 @@ export function fieldDensityAltitudeM(
     : densityAltitudeM(pressureHpa, temperatureC, Math.min(dewPointC, temperatureC));
 }
 
-function settingHpa(air: ReportedAir, stationElevationM: number): number {
+/**
+ * The altimeter setting that a report gives: its own, or the one that belongs to its station or sea-level pressure,
+ * whichever is surest. It carries over to the field unchanged.
+ * @param stationElevationM elevation to which the report's pressure belongs, -500 to 6,000 m
+ * @returns hPa; NaN where the report has no pressure that can serve
+ * @throws RangeProblem naming stationElevationM
+ * @source ICAO Doc 7488/3; the way from station to field: common practice, no source
+ */
+export function fieldSettingHpa(air: ReportedAir, stationElevationM: number): number {
+  requireRange('stationElevationM', stationElevationM, -500, 6000, 'm');
   switch (pressureFrom(air)) {
     case 'station':
       return altimeterSettingHpa(air.stationPressureHpa, stationElevationM);

@@ -1,13 +1,14 @@
 import { daysNeeded } from '../../../shared-calc/climate/days-needed.ts';
 import {
   fieldDensityAltitudeM,
+  fieldSettingHpa,
   pressureFrom,
   seaLevelBandM,
 } from '../../../shared-calc/climate/field-density-altitude.ts';
 import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
 import { quantileReordering } from '../../../shared-calc/climate/quantile.ts';
 import { seasonCells, seasonQuantiles } from '../../../shared-calc/climate/season.ts';
-import { sunLines } from '../../../shared-calc/climate/sun-lines.ts';
+import { daylightOf, sunLines } from '../../../shared-calc/climate/sun-lines.ts';
 import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -37,6 +38,10 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: fieldSettingHpa,
+      ranges: [{ field: 'stationElevationM', ...elevation, call: (v) => fieldSettingHpa(air, v) }],
+    },
+    {
       of: quantileReordering,
       ranges: [{ field: 'prob', min: 0, max: 1, call: (v) => quantileReordering(Float64Array.of(1, 2), v) }],
       refused: [
@@ -57,6 +62,14 @@ export const refusals: RoomRefusals = {
         { field: 'year', min: 1902, max: 2099, call: (v) => sunLines(v, 40, 0, utc) },
         { field: 'latitudeDeg', min: -90, max: 90, call: (v) => sunLines(2026, v, 0, utc) },
         { field: 'longitudeDeg', min: -180, max: 180, call: (v) => sunLines(2026, 40, v, utc) },
+      ],
+    },
+    {
+      of: daylightOf,
+      ranges: [
+        { field: 'localDay', min: -24_837, max: 47_481, call: (v) => daylightOf(v, 40, 0, utc) },
+        { field: 'latitudeDeg', min: -90, max: 90, call: (v) => daylightOf(20_000, v, 0, utc) },
+        { field: 'longitudeDeg', min: -180, max: 180, call: (v) => daylightOf(20_000, 40, v, utc) },
       ],
     },
     {

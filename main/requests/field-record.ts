@@ -1,0 +1,240 @@
+import type Database from 'better-sqlite3';
+import {
+  fieldDensityAltitudeM,
+  fieldSettingHpa,
+  pressureFrom,
+  type PressureFrom,
+  type ReportedAir,
+} from '../../shared-calc/climate/field-density-altitude.ts';
+import { hourReports } from '../../shared-calc/climate/hour-reports.ts';
+import type { ZoneOffsets } from '../../shared-calc/climate/zone-offsets.ts';
+import { readField, type FieldRecord } from '../store/fields.ts';
+import { loadObservations, usableAt } from '../store/load-observations.ts';
+import {
+  flag,
+  missing,
+  reducedPressureOffset,
+  stationPressureOffset,
+  type ObservationColumns,
+} from '../store/observation-columns.ts';
+import { importsOfStation } from '../store/weather-imports.ts';
+import { weatherStation, type WeatherStation } from '../store/weather-stations.ts';
+import { distanceM } from './distance.ts';
+import { Refusal } from './problem.ts';
+import { zoneOffsets } from './zone-offsets.ts';
+
+/** Beyond these a station does not stand for a field (common practice, no source). */
+const furthestM = 80_000;
+const mostElevationDifferenceM = 300;
+
+/** Which doubtful reports count. */
+export interface Doubtful {
+  /** Those that the source calls suspect; they count unless the pilot leaves them out. */
+  countsSuspect: boolean;
+  /** Those that stand alone against their neighbours or did not move for a day: left out unless the pilot counts them. */
+  countsImplausible: boolean;
+}
+export const USUAL_DOUBTFUL: Doubtful = { countsSuspect: true, countsImplausible: false };
+
+/** What a field's station reported, one report an hour of the field's clock. All columns are in step with `localHour`. */
+export interface FieldHours {
+  /** Changes whenever anything does on which the columns rest. */
+  readonly key: string;
+  readonly field: FieldRecord;
+  readonly station: WeatherStation;
+  /** The field's clock over the span of the record. */
+  readonly zone: ZoneOffsets;
+  /** Hours since 1970-01-01 00:00 on the field's clock, rising: 24 x days + hour of the day. */
+  readonly localHour: Int32Array;
+  /** When the report that stands for the hour was made: minutes since 1970-01-01 00:00 UTC. */
+  readonly epochMinute: Int32Array;
+  /** For the field's elevation; NaN where the report's air is out of range. */
+  readonly densityAltitudeM: Float64Array;
+  readonly temperatureC: Float64Array;
+  /** At most the temperature. */
+  readonly dewPointC: Float64Array;
+  /** As reported, or from the station's or the sea-level pressure. */
+  readonly settingHpa: Float64Array;
+  /** Degrees true; NaN where variable (the speed then stands) or missing (the speed is missing too). */
+  readonly windFromDeg: Float64Array;
+  /** Mean; NaN where not reported. */
+  readonly windMs: Float64Array;
+  /** NaN where none was reported. */
+  readonly gustMs: Float64Array;
+  /** Whether every import is of observations; only then may days be counted. */
+  readonly isObserved: boolean;
+  readonly observationCount: number;
+  /** Reports without temperature, dew point or pressure, or with a spoilt one. */
+  readonly unusableCount: number;
+  /** Reports left out as doubtful. */
+  readonly doubtfulCount: number;
+  readonly firstEpochS: number;
+  readonly lastEpochS: number;
+  /** Hours with a density altitude, by how their pressure was had. */
+  readonly pressureCount: Record<PressureFrom, number>;
+}
+
+/** @throws Refusal where the field or its station is not there, or the station stands too far or too high */
+export function fieldAndStation(
+  db: Database.Database,
+  fieldId: string,
+): { field: FieldRecord; station: WeatherStation } {
+  const kept = readField(db, fieldId);
+  if (kept === null || kept.removed) throw new Refusal('not-found', `There is no field '${fieldId}'.`);
+  const field = kept.record;
+  const station = field.weatherStationId === null ? null : weatherStation(db, field.weatherStationId);
+  if (station === null)
+    throw new Refusal(
+      'not-found',
+      `${field.name} has no weather station yet. Import a file and tie its station.`,
+    );
+  const apartM = distanceM(field, station);
+  if (apartM > furthestM)
+    throw new Refusal(
+      'input-refused',
+      `${station.name} lies ${String(Math.round(apartM / 1000))} km from ${field.name}; at most ${String(furthestM / 1000)} km are taken. Choose a nearer station.`,
+    );
+  const higherM = field.elevationM - station.elevationM;
+  if (Math.abs(higherM) > mostElevationDifferenceM)
+    throw new Refusal(
+      'input-refused',
+      `${field.name} lies ${String(Math.round(Math.abs(higherM)))} m ${higherM > 0 ? 'above' : 'below'} ${station.name}; at most ${String(mostElevationDifferenceM)} m are taken. Choose a station nearer in height.`,
+    );
+  return { field, station };
+}
+
+/** The last hours of each connection: asking again with another limit must not load the record again. */
+const lastHours = new WeakMap<Database.Database, FieldHours>();
+
+/** @throws Refusal as `fieldAndStation`, and where the station has no observations */
+export function fieldHours(
+  db: Database.Database,
+  fieldId: string,
+  doubtful: Doubtful = USUAL_DOUBTFUL,
+): FieldHours {
+  const { field, station } = fieldAndStation(db, fieldId);
+  const imports = importsOfStation(db, station.id);
+  const key = JSON.stringify([
+    station,
+    field.elevationM,
+    field.timeZone,
+    imports,
+    doubtful.countsSuspect,
+    doubtful.countsImplausible,
+  ]);
+  const before = lastHours.get(db);
+  // The runways may have changed, which the columns do not rest on.
+  if (before?.key === key) return { ...before, field };
+
+  const columns = loadObservations(db, station.id);
+  const count = columns.epochMinute.length;
+  if (count === 0)
+    throw new Refusal('not-found', `${station.name} has no observations. Import a file first.`);
+  const { usable, unusableCount, doubtfulCount } = usableReports(columns, doubtful);
+  const firstEpochS = (columns.epochMinute[0] ?? 0) * 60;
+  const lastEpochS = (columns.epochMinute[count - 1] ?? 0) * 60;
+  const zone = zoneOffsets(field.timeZone, yearOf(firstEpochS), yearOf(lastEpochS));
+  const { localHour, report } = hourReports(columns.epochMinute, usable, zone);
+
+  const hours: FieldHours = {
+    key,
+    field,
+    station,
+    zone,
+    localHour,
+    epochMinute: report.map((place) => columns.epochMinute[place] ?? 0),
+    ...airColumns(columns, report, station.elevationM, field.elevationM),
+    ...windColumns(columns, report),
+    isObserved: imports.every(({ nature }) => nature === 'observed'),
+    observationCount: count,
+    unusableCount,
+    doubtfulCount,
+    firstEpochS,
+    lastEpochS,
+  };
+  lastHours.set(db, hours);
+  return hours;
+}
+
+function usableReports(
+  columns: ObservationColumns,
+  { countsSuspect, countsImplausible }: Doubtful,
+): { usable: Uint8Array; unusableCount: number; doubtfulCount: number } {
+  const leftOut =
+    (countsSuspect ? 0 : flag.suspectBySource) | (countsImplausible ? 0 : flag.spike | flag.stuck);
+  const count = columns.epochMinute.length;
+  const usable = new Uint8Array(count);
+  let unusableCount = 0;
+  let doubtfulCount = 0;
+  for (let i = 0; i < count; i++) {
+    if (!usableAt(columns, i)) unusableCount++;
+    else if (((columns.flags[i] ?? 0) & leftOut) !== 0) doubtfulCount++;
+    else usable[i] = 1;
+  }
+  return { usable, unusableCount, doubtfulCount };
+}
+
+function airColumns(
+  columns: ObservationColumns,
+  report: Int32Array,
+  stationElevationM: number,
+  fieldElevationM: number,
+): Pick<FieldHours, 'densityAltitudeM' | 'temperatureC' | 'dewPointC' | 'settingHpa' | 'pressureCount'> {
+  const count = report.length;
+  const densityAltitudeM = new Float64Array(count);
+  const temperatureC = new Float64Array(count);
+  const dewPointC = new Float64Array(count);
+  const settingHpa = new Float64Array(count);
+  const pressureCount = { station: 0, altimeterSetting: 0, seaLevel: 0 };
+  const air: ReportedAir = {
+    temperatureC: NaN,
+    dewPointC: NaN,
+    stationPressureHpa: NaN,
+    altimeterSettingHpa: NaN,
+    seaLevelPressureHpa: NaN,
+  };
+  for (let i = 0; i < count; i++) {
+    readAir(columns, report[i] ?? 0, air);
+    temperatureC[i] = air.temperatureC;
+    dewPointC[i] = Math.min(air.dewPointC, air.temperatureC);
+    settingHpa[i] = fieldSettingHpa(air, stationElevationM);
+    const altitudeM = fieldDensityAltitudeM(air, stationElevationM, fieldElevationM);
+    densityAltitudeM[i] = altitudeM;
+    const from = pressureFrom(air);
+    if (from !== null && !Number.isNaN(altitudeM)) pressureCount[from]++;
+  }
+  return { densityAltitudeM, temperatureC, dewPointC, settingHpa, pressureCount };
+}
+
+function readAir(columns: ObservationColumns, i: number, air: ReportedAir): void {
+  air.temperatureC = plain(columns.temperatureC100[i], 0);
+  air.dewPointC = plain(columns.dewPointC100[i], 0);
+  air.stationPressureHpa = plain(columns.stationPressureHpa100[i], stationPressureOffset);
+  air.altimeterSettingHpa = plain(columns.altimeterSettingHpa100[i], reducedPressureOffset);
+  air.seaLevelPressureHpa = plain(columns.seaLevelPressureHpa100[i], reducedPressureOffset);
+}
+
+/** A direction below 0 says that it varied. */
+function windColumns(
+  columns: ObservationColumns,
+  report: Int32Array,
+): Pick<FieldHours, 'windFromDeg' | 'windMs' | 'gustMs'> {
+  const windFromDeg = new Float64Array(report.length);
+  const windMs = new Float64Array(report.length);
+  const gustMs = new Float64Array(report.length);
+  report.forEach((place, i) => {
+    const direction = columns.windFromDeg[place] ?? missing;
+    windFromDeg[i] = direction < 0 ? NaN : direction;
+    windMs[i] = plain(columns.windSpeedMs100[place], 0);
+    gustMs[i] = plain(columns.gustMs100[place], 0);
+  });
+  return { windFromDeg, windMs, gustMs };
+}
+
+function plain(stored: number | undefined, offset: number): number {
+  return stored === undefined || stored === missing ? NaN : (stored + offset) / 100;
+}
+
+function yearOf(epochS: number): number {
+  return new Date(epochS * 1000).getUTCFullYear();
+}
