@@ -189,8 +189,12 @@ export class NewtonFit {
         addGradient(this.gradient, high, 0.5, this.design, i * P);
       } else {
         const edgeL = volumeOnGridL(this.volumes, low);
-        const inner = kind === 'emptyStop' ? 0 : 1;
-        const slope = Math.max(least, Math.abs(edgeL - volumeOnGridL(this.volumes, inner)) / half);
+        // The slope beside the stop, over the cell that cannot be told from it; the lag moves the edge, not this cell.
+        const spanL =
+          kind === 'emptyStop'
+            ? volumeOnGridL(this.volumes, half) - (this.volumes[0] as number)
+            : (this.volumes[GRID_CELLS] as number) - volumeOnGridL(this.volumes, 1 - half);
+        const slope = Math.max(least, spanL / half);
         this.mean[i] = edgeL;
         this.variance[i] = (slope * stickingSdRatio) ** 2;
         this.slopeSd[i] = slope;
