@@ -1,7 +1,14 @@
 import { bandCurve, bandOfReading } from '../../../../shared-calc/fuel/fit/band.ts';
 import { fitGauge } from '../../../../shared-calc/fuel/fit/gauge-fit.ts';
 import { seededNormals } from '../../../../shared-calc/numeric/seeded-normals.ts';
-import { gaugeKinds, simulateTank } from './simulate-tanks.ts';
+import {
+  gaugeKinds,
+  simulateDeadTopQuarter,
+  simulateTank,
+  type GaugeKind,
+  type SimulatedTank,
+  type TestOptions,
+} from './simulate-tanks.ts';
 
 /** How often the band held the truth, over some group of simulated tanks; shares are means over tanks. */
 export interface CoverageRow {
@@ -30,16 +37,39 @@ const POSITIONS = 50;
 const READINGS = 40;
 
 /** Simulate tanks of every kind and resolution with 5 to 25 pours, fit each, and compare with its truth. */
-export function studyCoverage(tankCount: number, firstSeed: number, refitCount: number): CoverageStudy {
+export function studyCoverage(
+  tankCount: number,
+  firstSeed: number,
+  refitCount: number,
+  kinds: readonly GaugeKind[] = gaugeKinds,
+): CoverageStudy {
+  return study(tankCount, firstSeed, refitCount, kinds.length, (index, options) =>
+    simulateTank(kinds[index % kinds.length] ?? 'linear', firstSeed + index, options),
+  );
+}
+
+/** The same over many fill tests of one gauge whose needle is at its full stop for the last quarter of the tank. */
+export function studyDeadTopQuarter(testCount: number, firstSeed: number, refitCount: number): CoverageStudy {
+  return study(testCount, firstSeed, refitCount, 1, (index, options) =>
+    simulateDeadTopQuarter(firstSeed + index, options),
+  );
+}
+
+function study(
+  tankCount: number,
+  firstSeed: number,
+  refitCount: number,
+  kindCount: number,
+  simulate: (index: number, options: TestOptions) => SimulatedTank,
+): CoverageStudy {
   const sums = new Map<string, number[]>();
   const tenths = Array.from({ length: 10 }, () => ({ held: 0, all: 0 }));
   let withoutCurveCount = 0;
   for (let index = 0; index < tankCount; index++) {
-    const kind = gaugeKinds[index % gaugeKinds.length] ?? 'linear';
-    const resolutionRatio = RESOLUTIONS[Math.floor(index / gaugeKinds.length) % RESOLUTIONS.length] ?? 1 / 8;
+    const resolutionRatio = RESOLUTIONS[Math.floor(index / kindCount) % RESOLUTIONS.length] ?? 1 / 8;
     const draws = seededNormals(firstSeed + 5_000_000 + index);
     const pourCount = 5 + Math.floor(draws.uniform() * 21);
-    const tank = simulateTank(kind, firstSeed + index, { resolutionRatio, pourCount });
+    const tank = simulate(index, { resolutionRatio, pourCount });
     const fit = fitGauge(tank.data, refitCount);
     if (!fit.enough) {
       withoutCurveCount += 1;
@@ -78,7 +108,7 @@ export function studyCoverage(tankCount: number, firstSeed: number, refitCount: 
       width / POSITIONS,
       read === 0 ? 0 : readAbove / read,
     ];
-    for (const group of ['all', kind, `read to ${resolutionRatio.toFixed(3)}`, pourGroup(pourCount)]) {
+    for (const group of ['all', tank.kind, `read to ${resolutionRatio.toFixed(3)}`, pourGroup(pourCount)]) {
       const sum = sums.get(group) ?? [0, 0, 0, 0, 0];
       sums.set(
         group,
