@@ -1,6 +1,7 @@
 import { bracketedRoot } from '../../../shared-calc/numeric/bracketed-root.ts';
 import { isotonicMeans } from '../../../shared-calc/numeric/isotonic-means.ts';
 import { monotoneCubic } from '../../../shared-calc/numeric/monotone-cubic.ts';
+import { rangesNotNegative } from '../../../shared-calc/numeric/ranges-not-negative.ts';
 import type { RoomRefusals } from './table.ts';
 
 const line = (x: number) => x;
@@ -35,6 +36,14 @@ export const refusals: RoomRefusals = {
           call: () => bracketedRoot(Math.log, -1, 3),
           sentence: /is no number at -1/,
         },
+      ],
+    },
+    {
+      of: rangesNotNegative,
+      ranges: [
+        { field: 'from', min: -1e300, max: 1e300, call: (v) => rangesNotNegative(() => 1, v, 1e300, 0) },
+        { field: 'to', min: 1, max: 1e300, call: (v) => rangesNotNegative(() => 1, 1, v, 0) },
+        { field: 'steepest', min: 0, max: 1e300, call: (v) => rangesNotNegative(() => 1, 1, 1, v) },
       ],
     },
     {

@@ -1,0 +1,131 @@
+import { ballastAt } from '../../../shared-calc/loading/backwards/ballast.ts';
+import {
+  fuelRanges,
+  longestFlight,
+  mostLitres,
+  withFuel,
+} from '../../../shared-calc/loading/backwards/fuels.ts';
+import { keptRanges } from '../../../shared-calc/loading/backwards/kept-ranges.ts';
+import {
+  flightShareOf,
+  keptBy,
+  reserveSlackS,
+  type Asked,
+} from '../../../shared-calc/loading/backwards/kept.ts';
+import { landingRanges } from '../../../shared-calc/loading/backwards/landings.ts';
+import { leaveBehind, without } from '../../../shared-calc/loading/backwards/leave-behind.ts';
+import { loadRanges, withLoad, withMass } from '../../../shared-calc/loading/backwards/loads.ts';
+import { moveRanges, withMoved } from '../../../shared-calc/loading/backwards/moves.ts';
+import { nearestSure, oddsOf } from '../../../shared-calc/loading/backwards/nine-in-ten.ts';
+import { steepestPerKg } from '../../../shared-calc/loading/backwards/steepest.ts';
+import { normalDraws } from '../../../shared-calc/loading/odds.ts';
+import { twoFriends, twoSeater } from '../loading/example.ts';
+import type { RoomRefusals } from './table.ts';
+
+const asked: Asked = { aeroplane: twoSeater, loading: twoFriends, reserveS: 1800 };
+const draws = (dimensions: number) => normalDraws(dimensions, 64, 1);
+const lost = { stationId: 'nowhere', armM: null };
+
+export const refusals: RoomRefusals = {
+  functions: [
+    {
+      of: loadRanges,
+      refused: [
+        { when: 'a load that is not there', call: () => loadRanges(asked, 9), sentence: /no load 9/ },
+      ],
+    },
+    {
+      of: moveRanges,
+      refused: [
+        {
+          when: 'a load that is not there',
+          call: () => moveRanges(asked, 9, { stationId: 'bag', armM: null }),
+          sentence: /no load 9/,
+        },
+        {
+          when: 'an unknown station',
+          call: () => moveRanges(asked, 2, lost),
+          sentence: /no station nowhere/,
+        },
+      ],
+    },
+    {
+      of: ballastAt,
+      refused: [
+        {
+          when: 'an unknown station',
+          call: () => ballastAt(asked, 'nowhere', null),
+          sentence: /no station nowhere/,
+        },
+      ],
+    },
+    {
+      of: leaveBehind,
+      refused: [
+        {
+          when: 'more pieces than can all be tried',
+          call: () =>
+            leaveBehind(
+              asked,
+              Array.from({ length: 15 }, (_, i) => i),
+            ),
+          sentence: /at most 14/,
+        },
+        { when: 'a piece that is not there', call: () => leaveBehind(asked, [7]), sentence: /no load 7/ },
+      ],
+    },
+    {
+      of: mostLitres,
+      ranges: [{ field: 'parts[0]', min: 0, max: 1, call: (v) => mostLitres(asked, [v, 1 - v]) }],
+      refused: [
+        {
+          when: 'parts for other tanks',
+          call: () => mostLitres(asked, [1]),
+          sentence: /2 tanks take as many/,
+        },
+        {
+          when: 'parts that are not the whole',
+          call: () => mostLitres(asked, [0.4, 0.4]),
+          sentence: /add up to 0\.8/,
+        },
+      ],
+    },
+    {
+      of: fuelRanges,
+      refused: [
+        { when: 'parts for other tanks', call: () => fuelRanges(asked, [1]), sentence: /as many parts/ },
+      ],
+    },
+    {
+      of: longestFlight,
+      refused: [
+        { when: 'parts for other tanks', call: () => longestFlight(asked, [1]), sentence: /as many parts/ },
+      ],
+    },
+    {
+      of: nearestSure,
+      ranges: [
+        {
+          field: 'wantedProb',
+          min: 1e-6,
+          max: 1 - 1e-6,
+          call: (v) => nearestSure((kg) => withMass(asked, 2, kg), { from: 5, to: 5 }, 'to', v, draws),
+        },
+      ],
+    },
+  ],
+  takeNoNumber: [
+    [keptBy, 'hands its loading to loadingModel, which refuses'],
+    [flightShareOf, 'takes a margin that assessModel has found'],
+    [reserveSlackS, 'takes a loading that loadingModel checks'],
+    [keptRanges, 'takes a range that the questions have made'],
+    [landingRanges, 'hands its loading to loadingModel, which refuses'],
+    [oddsOf, 'hands its loading to loadingModel, which refuses'],
+    [steepestPerKg, 'takes a checked model and a mass in it'],
+    [withMass, 'changes a loading that is checked where it is used'],
+    [withLoad, 'changes a loading that is checked where it is used'],
+    [withFuel, 'changes a loading that is checked where it is used'],
+    [withMoved, 'changes a loading that is checked where it is used'],
+    [without, 'changes a loading that is checked where it is used'],
+  ],
+};
