@@ -22,8 +22,7 @@ export const loadingScreen: ScreenEntry = {
           : { loadingId: list.answer.currentId, units: app.units.of('mass') === 'lb' ? 'US' : 'metric' },
       ['loading', 'aircraft', 'people'],
     );
-    const hasNone = () =>
-      list.answer?.loadings.length === 0 || app.aeroplanes.answer?.currentId === null;
+    const hasNone = () => list.answer?.loadings.length === 0 || app.aeroplanes.answer?.currentId === null;
     return () => review.answer?.inShort ?? (hasNone() ? 'none yet' : '');
   },
 };
