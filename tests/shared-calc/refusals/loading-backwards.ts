@@ -1,3 +1,4 @@
+import { withFuelL, withMassKg } from '../../../shared-calc/loading/alter.ts';
 import { ballastAt } from '../../../shared-calc/loading/backwards/ballast.ts';
 import {
   fuelRanges,
@@ -18,6 +19,7 @@ import { loadRanges, withLoad, withMass } from '../../../shared-calc/loading/bac
 import { moveRanges, withMoved } from '../../../shared-calc/loading/backwards/moves.ts';
 import { nearestSure, oddsOf } from '../../../shared-calc/loading/backwards/nine-in-ten.ts';
 import { steepestPerKg } from '../../../shared-calc/loading/backwards/steepest.ts';
+import { burnChoiceId, burnChoices } from '../../../shared-calc/loading/burn-orders.ts';
 import { normalDraws } from '../../../shared-calc/loading/odds.ts';
 import { twoFriends, twoSeater } from '../loading/example.ts';
 import type { RoomRefusals } from './table.ts';
@@ -115,6 +117,10 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [withMassKg, 'changes a record that the library checks when it is put there'],
+    [withFuelL, 'changes a record that the library checks when it is put there'],
+    [burnChoices, 'lists the orders of any tanks'],
+    [burnChoiceId, 'names an order'],
     [keptBy, 'hands its loading to loadingModel, which refuses'],
     [flightShareOf, 'takes a margin that assessModel has found'],
     [reserveSlackS, 'takes a loading that loadingModel checks'],

@@ -1,4 +1,4 @@
-import type { LoadingRecord, TankRecord } from '../../../shared-calc/loading/records.ts';
+import type { LoadingRecord, TankRecord } from './records.ts';
 
 type Burn = LoadingRecord['burn'];
 

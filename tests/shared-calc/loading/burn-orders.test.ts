@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { burnChoiceId, burnChoices } from '../../../../renderer/screens/loading/burnOrders.ts';
+import { burnChoiceId, burnChoices } from '../../../shared-calc/loading/burn-orders.ts';
 
 const tanks = (count: number) =>
   Array.from({ length: count }, (_, index) => ({

@@ -1,5 +1,5 @@
-import { loadFigures } from '../../../shared-calc/loading/case-of.ts';
-import type { LoadingRecord, PersonRecord, TankRecord } from '../../../shared-calc/loading/records.ts';
+import { loadFigures } from './case-of.ts';
+import type { LoadingRecord, PersonRecord, TankRecord } from './records.ts';
 
 // One way to change a figure of a loading, whether it was typed, stepped or dragged. Each alters the copy it is given.
 
