@@ -12,7 +12,9 @@ import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
+import { weatherImportRequests } from './weather-import.ts';
 import { weatherMappingRequests } from './weather-mapping.ts';
+import { weatherPreviewRequests } from './weather-preview.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
 import { weatherRequests } from './weather.ts';
 
@@ -33,6 +35,8 @@ export const requestTable = {
   ...loadingReviewRequests,
   ...fieldRequests,
   ...weatherRequests,
+  ...weatherPreviewRequests,
+  ...weatherImportRequests,
   ...weatherMappingRequests,
   ...weatherSeasonRequests,
 } satisfies Record<string, AnyRequest>;

@@ -1,7 +1,6 @@
-import { basename, isAbsolute } from 'node:path';
 import { z } from 'zod';
 import { mappingOfShape } from '../store/weather-mappings.ts';
-import { readHead } from '../weather-import/content.ts';
+import { nameOf, readHead, type Content } from '../weather-import/content.ts';
 import { FileProblem } from '../weather-import/file-problem.ts';
 import { kindOf } from '../weather-import/kinds.ts';
 import { mappingSchema, quantities, shapeOfHeader, unitsOf } from '../weather-import/mapped/mapping.ts';
@@ -9,6 +8,7 @@ import { propose } from '../weather-import/mapped/propose.ts';
 import { tableHead, type TableHead } from '../weather-import/mapped/table-head.ts';
 import { work } from './define.ts';
 import { Refusal } from './problem.ts';
+import { fileToRead } from './weather-schema.ts';
 
 /** So much of a file is looked at: some weeks of an hourly table. */
 const lookedAtBytes = 1 << 20;
@@ -19,13 +19,7 @@ export const weatherMappingRequests = {
   'weather.proposeMapping': work({
     about:
       'Propose which columns of an unknown hourly table are what, from its header, units and values, or as a table of its shape was read last. Keeps nothing.',
-    input: z.strictObject({
-      path: z
-        .string()
-        .min(1)
-        .max(4000)
-        .refine((text) => isAbsolute(text), 'the whole path of the file is needed'),
-    }),
+    input: fileToRead.pick({ path: true, entry: true }),
     output: z.strictObject({
       fileName: z.string(),
       /** Whether a reader of its own knows the file, so that no mapping is needed. */
@@ -42,9 +36,9 @@ export const weatherMappingRequests = {
       /** What a column can be, and the units it can have. */
       choices: z.array(z.strictObject({ quantity: z.string(), units: z.array(z.string()) })),
     }),
-    handle: async ({ db }, { path }) => {
-      const fileName = basename(path);
-      const head = await headOf(path);
+    handle: async ({ db }, content) => {
+      const fileName = nameOf(content);
+      const head = await headOf(content);
       const table = tableIn(head, fileName);
       const proposed = propose(table, fileName);
       const remembered = mappingOfShape(db, shapeOfHeader(table.names));
@@ -74,8 +68,8 @@ export const weatherMappingRequests = {
 };
 
 /** The shape of a table's header, under which its mapping is remembered. */
-export async function shapeOfFile(path: string): Promise<string | null> {
-  const table = tableHead(await readHead(path, 65_536));
+export async function shapeOfFile(content: Content): Promise<string | null> {
+  const table = tableHead(await readHead(content, 65_536));
   return table === null ? null : shapeOfHeader(table.names);
 }
 
@@ -89,16 +83,16 @@ function tableIn(head: Buffer, fileName: string): TableHead {
   return { ...table, rows: table.rows.slice(0, lookedAtRows) };
 }
 
-async function headOf(path: string): Promise<Buffer> {
+async function headOf(content: Content): Promise<Buffer> {
   try {
-    return await readHead(path, lookedAtBytes);
+    return await readHead(content, lookedAtBytes);
   } catch (error) {
     const words = error instanceof Error ? error.message : String(error);
     throw new Refusal(
       'file-refused',
       error instanceof FileProblem
-        ? `${basename(path)} was not read. ${words} Nothing was changed.`
-        : `${basename(path)} could not be read: ${words}. Nothing was changed.`,
+        ? `${nameOf(content)} was not read. ${words} Nothing was changed.`
+        : `${nameOf(content)} could not be read: ${words}. Nothing was changed.`,
     );
   }
 }

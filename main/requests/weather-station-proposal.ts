@@ -32,11 +32,9 @@ export function proposeStation(
   summary: ScanSummary,
   listed: Pick<ListedStation, 'key' | 'name' | 'latitudeDeg' | 'longitudeDeg' | 'elevationM'> | null,
 ): StationProposal {
-  const { placeInFile: inFile, stationsInFile } = summary;
-  const [first] = stationsInFile;
+  const { placeInFile: inFile, stationRead: identifier } = summary;
   if (listed === null) {
     if (inFile?.elevationM == null) return { stationProposal: null, stationRemarks: [] };
-    const identifier = first?.identifier ?? null;
     return {
       stationProposal: {
         place: {

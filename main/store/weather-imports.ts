@@ -13,13 +13,17 @@ export interface ImportStart {
   stationId: string;
   fileName: string;
   begunEpochS: number;
+  /** The same for all files that are imported by one act. */
+  batchId: string;
 }
 
 /** Begin an import. Nobody sees it, or anything in it, until finishImport. */
 export function beginImport(db: Database.Database, start: ImportStart): number {
   const { lastInsertRowid } = db
-    .prepare('INSERT INTO weather_import (station_id, file_name, begun_epoch_s) VALUES (?, ?, ?)')
-    .run(start.stationId, start.fileName, start.begunEpochS);
+    .prepare(
+      'INSERT INTO weather_import (station_id, file_name, begun_epoch_s, batch_id) VALUES (?, ?, ?, ?)',
+    )
+    .run(start.stationId, start.fileName, start.begunEpochS, start.batchId);
   return Number(lastInsertRowid);
 }
 
@@ -29,7 +33,8 @@ const insertBlockSql = `INSERT INTO observation_block
 
 /**
  * Put a few months away in one short transaction.
- * @returns how many of their observations no finished import of the station has yet
+ * @returns how many of their observations the station does not have yet, from finished imports or from the files of the
+ * same act that were read before
  */
 export function addBlocks(
   db: Database.Database,
@@ -41,7 +46,7 @@ export function addBlocks(
   let newCount = 0;
   db.transaction(() => {
     for (const block of blocks) {
-      newCount += countNew(block, finishedBlocks(db, stationId, block.monthStartEpochS));
+      newCount += countNew(block, blocksBefore(db, importId, stationId, block.monthStartEpochS));
       insert.run(
         stationId,
         block.monthStartEpochS,
@@ -68,24 +73,28 @@ export interface ImportEnd {
   firstEpochS: number | null;
   lastEpochS: number | null;
   skippedJson: string;
+  contentSha256: string;
+  contentBytes: number;
+  /** How the file was read, as importOfContent compares it. */
+  readAsJson: string;
+  stationsInFile: number;
 }
 
-/** Make an import visible, whole, in one step. */
-export function finishImport(db: Database.Database, importId: number, end: ImportEnd): void {
-  db.prepare(
-    `UPDATE weather_import SET finished_epoch_s = ?, kind = ?, nature = ?, observation_count = ?, new_count = ?,
-       first_epoch_s = ?, last_epoch_s = ?, skipped_json = ? WHERE id = ?`,
-  ).run(
-    end.finishedEpochS,
-    end.kind,
-    end.nature,
-    end.observationCount,
-    end.newCount,
-    end.firstEpochS,
-    end.lastEpochS,
-    end.skippedJson,
-    importId,
+/** Make imports visible, whole and all together, in one step. */
+export function finishImports(
+  db: Database.Database,
+  imports: readonly { importId: number; end: ImportEnd }[],
+): void {
+  const finish = db.prepare(
+    `UPDATE weather_import SET finished_epoch_s = :finishedEpochS, kind = :kind, nature = :nature,
+       observation_count = :observationCount, new_count = :newCount, first_epoch_s = :firstEpochS,
+       last_epoch_s = :lastEpochS, skipped_json = :skippedJson, content_sha256 = :contentSha256,
+       content_bytes = :contentBytes, read_as_json = :readAsJson, stations_in_file = :stationsInFile
+     WHERE id = :importId`,
   );
+  db.transaction(() => {
+    for (const { importId, end } of imports) finish.run({ importId, ...end });
+  }).immediate();
 }
 
 /**
@@ -108,6 +117,17 @@ export function removeImport(db: Database.Database, importId: number): void {
   }).immediate();
 }
 
+/** Take away, in one step, every import of an act: of one that was cancelled, or of one that is taken back. */
+export function removeBatch(db: Database.Database, batchId: string): void {
+  db.transaction(() => {
+    for (const id of db
+      .prepare<[string], number>('SELECT id FROM weather_import WHERE batch_id = ?')
+      .pluck()
+      .all(batchId))
+      removeImport(db, id);
+  }).immediate();
+}
+
 /** True while an import is running: what a crash left is swept before anything else. */
 export function hasUnfinishedImport(db: Database.Database): boolean {
   return db.prepare('SELECT 1 FROM weather_import WHERE finished_epoch_s IS NULL').get() !== undefined;
@@ -124,6 +144,8 @@ export function sweepUnfinishedImports(db: Database.Database): number {
 
 export interface FinishedImport {
   importId: number;
+  /** Shared by the files that were imported by one act; null for imports from before there were such acts. */
+  batchId: string | null;
   stationId: string;
   stationName: string;
   kind: string;
@@ -140,6 +162,7 @@ export interface FinishedImport {
 
 interface ImportRow {
   id: number;
+  batch_id: string | null;
   station_id: string;
   station_name: string;
   kind: string;
@@ -163,6 +186,7 @@ export function finishedImports(db: Database.Database): FinishedImport[] {
     .all()
     .map((row) => ({
       importId: row.id,
+      batchId: row.batch_id,
       stationId: row.station_id,
       stationName: row.station_name,
       kind: row.kind,
@@ -177,6 +201,40 @@ export function finishedImports(db: Database.Database): FinishedImport[] {
     }));
 }
 
+/** A finished import of the very same bytes. */
+export interface KnownContent {
+  importId: number;
+  stationId: string;
+  stationName: string;
+  fileName: string;
+  finishedEpochS: number;
+  observationCount: number;
+  readAsJson: string;
+  stationsInFile: number;
+}
+
+/** Whether any finished import is of a file of that many bytes: only then is a sum over them worth its time. */
+export function hasImportOfSize(db: Database.Database, contentBytes: number): boolean {
+  return (
+    db
+      .prepare('SELECT 1 FROM weather_import WHERE content_bytes = ? AND finished_epoch_s IS NOT NULL')
+      .get(contentBytes) !== undefined
+  );
+}
+
+/** The finished imports of a file with this sum, oldest first. */
+export function importsOfContent(db: Database.Database, contentSha256: string): KnownContent[] {
+  return db
+    .prepare<[string], KnownContent>(
+      `SELECT i.id AS importId, i.station_id AS stationId, s.name AS stationName, i.file_name AS fileName,
+         i.finished_epoch_s AS finishedEpochS, i.observation_count AS observationCount,
+         i.read_as_json AS readAsJson, i.stations_in_file AS stationsInFile
+       FROM weather_import i JOIN weather_station s ON s.id = i.station_id
+       WHERE i.content_sha256 = ? AND i.finished_epoch_s IS NOT NULL ORDER BY i.id`,
+    )
+    .all(contentSha256);
+}
+
 type BlockRow = { observation_count: number; minute_of_month: Buffer } & Record<string, Buffer | null>;
 
 interface StoredMonth {
@@ -185,16 +243,23 @@ interface StoredMonth {
   columns: Record<ColumnName, Int16Array | null>;
 }
 
-function finishedBlocks(db: Database.Database, stationId: string, monthStartEpochS: number): StoredMonth[] {
+function blocksBefore(
+  db: Database.Database,
+  importId: number,
+  stationId: string,
+  monthStartEpochS: number,
+): StoredMonth[] {
   return db
-    .prepare<[string, number], BlockRow>(
+    .prepare<[number, string, number], BlockRow>(
       `SELECT b.observation_count, b.minute_of_month, ${Object.values(columnBlobs)
         .map((blob) => `b.${blob}`)
         .join(', ')}
        FROM observation_block b JOIN weather_import i ON i.id = b.import_id
-       WHERE b.station_id = ? AND b.month_start_epoch_s = ? AND i.finished_epoch_s IS NOT NULL`,
+       JOIN weather_import own ON own.id = ?
+       WHERE b.station_id = ? AND b.month_start_epoch_s = ? AND i.id <> own.id
+         AND (i.finished_epoch_s IS NOT NULL OR i.batch_id = own.batch_id)`,
     )
-    .all(stationId, monthStartEpochS)
+    .all(importId, stationId, monthStartEpochS)
     .map((row) => ({
       count: row.observation_count,
       minutes: new Uint16Array(copyOf(row.minute_of_month)),

@@ -33,6 +33,9 @@ export interface PlaceInFile {
   placedRowCount: number;
 }
 
+/** Raised whenever a reader reads the same bytes differently: a file that comes again is then read anew. */
+export const readersRevision = 1;
+
 export interface ReaderOptions {
   /** Take only rows of this station, where a file holds several; otherwise of the first one. */
   stationInFile?: string | undefined;

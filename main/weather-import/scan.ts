@@ -1,6 +1,6 @@
-import { stat } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
 import { missing, type MonthBlock, type Nature } from '../store/observation-columns.ts';
-import { readContent, withoutMark } from './content.ts';
+import { readContent, withoutMark, type Content } from './content.ts';
 import { FileProblem } from './file-problem.ts';
 import { kindOf, kindsInWords } from './kinds.ts';
 import { looksLikeTable } from './mapped/table-head.ts';
@@ -16,6 +16,8 @@ export interface ScanSummary {
   nature: Nature;
   remarks: string[];
   sizeBytes: number;
+  /** SHA-256 of the file's own bytes, packed as they are. */
+  contentSha256: string;
   lineCount: number;
   observationCount: number;
   /** Observations from which density altitude can be had. */
@@ -27,6 +29,8 @@ export interface ScanSummary {
   firstEpochS: number | null;
   lastEpochS: number | null;
   stationsInFile: { identifier: string; rowCount: number }[];
+  /** The one of them whose rows were read; null where the file names none. */
+  stationRead: string | null;
   /** Where the records put their station; null where they do not say. */
   placeInFile: PlaceInFile | null;
   skipped: Skipped[];
@@ -36,7 +40,7 @@ export interface ScanOptions extends ReaderOptions {
   /** Called with finished months; awaited, so that a slow taker slows the reading. Left out for a preview. */
   onBlocks?: (blocks: MonthBlock[]) => void | Promise<void>;
   /** Called every megabyte or so. */
-  onProgress?: (readBytes: number, sizeBytes: number, rowCount: number) => void;
+  onProgress?: (readBytes: number, rowCount: number) => void;
 }
 
 /** No line of these kinds is nearly as long; a file without line ends is not one of them. */
@@ -48,24 +52,28 @@ const carriageReturn = 13;
  * Read a file from end to end in constant memory, whatever its kind, packed or not.
  * @throws FileProblem with a sentence where the file cannot be read as a whole
  */
-export async function scanFile(path: string, options: ScanOptions = {}): Promise<ScanSummary> {
+export async function scanFile(content: Content, options: ScanOptions = {}): Promise<ScanSummary> {
   let scan: Scan | null = null;
-  const fileBytes = (await stat(path)).size;
-  const { sizeBytes } = await readContent(path, async (chunk, readBytes) => {
-    scan ??= await openScan(chunk, options);
-    scan.feed(chunk);
-    const blocks = scan.collector.take(false);
-    if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
-    options.onProgress?.(readBytes, fileBytes, scan.rowCount);
-    return true;
-  });
+  const sum = createHash('sha256');
+  const { sizeBytes } = await readContent(
+    content,
+    async (chunk, readBytes) => {
+      scan ??= await openScan(chunk, options);
+      scan.feed(chunk);
+      const blocks = scan.collector.take(false);
+      if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
+      options.onProgress?.(readBytes, scan.rowCount);
+      return true;
+    },
+    sum,
+  );
   // Assigned inside the loop above, which the checker does not follow.
   const finished = scan as Scan | null;
   if (finished === null) throw new FileProblem('The file is empty.');
   finished.end();
   const blocks = finished.collector.take(true);
   if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
-  return finished.summary(sizeBytes);
+  return finished.summary(sizeBytes, sum.digest('hex'));
 }
 
 async function openScan(firstChunk: Buffer, options: ReaderOptions): Promise<Scan> {
@@ -97,6 +105,7 @@ class Scan {
   readonly #problems = new ProblemList();
   readonly collector = new MonthCollector(this.#problems);
   readonly #reader: Reader;
+  readonly #stationWanted: string | undefined;
   readonly #unusable = new Map<string, number>();
   #usableCount = 0;
   #stationCount = 0;
@@ -110,6 +119,7 @@ class Scan {
   #begun = false;
 
   constructor(kind: Kind, head: Buffer, options: ReaderOptions & Prepared) {
+    this.#stationWanted = options.stationInFile;
     this.#reader = kind.open(
       (report) => {
         this.#take(report);
@@ -141,8 +151,9 @@ class Scan {
     this.#rest = null;
   }
 
-  summary(sizeBytes: number): ScanSummary {
+  summary(sizeBytes: number, contentSha256: string): ScanSummary {
     const reader = this.#reader;
+    const stationsInFile = reader.stationsInFile();
     const some = this.rowCount > 0;
     return {
       kind: reader.kind,
@@ -150,6 +161,7 @@ class Scan {
       nature: reader.nature,
       remarks: [...reader.remarks],
       sizeBytes,
+      contentSha256,
       lineCount: this.#lineCount,
       observationCount: this.rowCount,
       usableCount: this.#usableCount,
@@ -161,7 +173,8 @@ class Scan {
       },
       firstEpochS: some ? epochS(this.#firstMonth, this.#firstMinute) : null,
       lastEpochS: some ? epochS(this.#lastMonth, this.#lastMinute) : null,
-      stationsInFile: reader.stationsInFile(),
+      stationsInFile,
+      stationRead: this.#stationWanted ?? stationsInFile[0]?.identifier ?? null,
       placeInFile: reader.placeInFile?.() ?? null,
       skipped: this.#problems.list(),
     };

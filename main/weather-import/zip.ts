@@ -1,9 +1,9 @@
 import type { FileHandle } from 'node:fs/promises';
 import { Transform } from 'node:stream';
-import { crc32, createInflateRaw } from 'node:zlib';
+import { constants, crc32, createInflateRaw, inflateRawSync } from 'node:zlib';
 import { FileProblem } from './file-problem.ts';
 
-// The one weather file in a zip archive. Source: PKWARE APPNOTE.TXT 6.3, sections 4.3.7, 4.3.12 and 4.3.16.
+// The files in a zip archive. Source: PKWARE APPNOTE.TXT 6.3, sections 4.3.7, 4.3.12 and 4.3.16.
 
 const endMark = 0x06054b50;
 const entryMark = 0x02014b50;
@@ -24,12 +24,15 @@ export interface ZipEntry {
   startByte: number;
 }
 
+interface ListedEntry extends ZipEntry {
+  encrypted: boolean;
+}
+
 /**
- * The only file of an archive; folders and what archivers add of their own (__MACOSX) do not count.
- * @throws FileProblem where there is none or several, or where the archive is damaged, encrypted or over 4 GB
+ * The files of an archive in their order; folders and what archivers add of their own (__MACOSX) do not count.
+ * @throws FileProblem where there is none, or where the archive is damaged or over 4 GB
  */
-export async function findInZip(file: FileHandle, sizeBytes: number): Promise<ZipEntry> {
-  const damaged = () => new FileProblem('The packed file (zip) is damaged or cut short. Fetch it again.');
+export async function filesInZip(file: FileHandle, sizeBytes: number): Promise<ListedEntry[]> {
   const tailBytes = Math.min(sizeBytes, endBytes + longestCommentBytes);
   const tail = await bytesAt(file, sizeBytes - tailBytes, tailBytes);
   let end = tail.length - endBytes;
@@ -41,7 +44,7 @@ export async function findInZip(file: FileHandle, sizeBytes: number): Promise<Zi
   if (directoryStart + directoryBytes > sizeBytes) throw damaged();
 
   const directory = await bytesAt(file, directoryStart, directoryBytes);
-  const entries: (ZipEntry & { encrypted: boolean })[] = [];
+  const entries: ListedEntry[] = [];
   for (let at = 0; at + 46 <= directory.length;) {
     if (directory.readUInt32LE(at) !== entryMark) throw damaged();
     const nameBytes = directory.readUInt16LE(at + 28);
@@ -58,15 +61,26 @@ export async function findInZip(file: FileHandle, sizeBytes: number): Promise<Zi
       });
     at += 46 + nameBytes + directory.readUInt16LE(at + 30) + directory.readUInt16LE(at + 32);
   }
-  const [entry] = entries;
-  if (entry === undefined) throw new FileProblem('The zip archive has no file in it.');
-  if (entries.length > 1)
+  if (entries.length === 0) throw new FileProblem('The zip archive has no file in it.');
+  return entries;
+}
+
+/**
+ * One file of an archive, ready to be unpacked.
+ * @param name as filesInZip gives it; left out, the only one
+ * @throws FileProblem where there are several and none is named, and where it is damaged, encrypted or over 4 GB
+ */
+export async function findInZip(file: FileHandle, sizeBytes: number, name?: string): Promise<ZipEntry> {
+  const entries = await filesInZip(file, sizeBytes);
+  if (name === undefined && entries.length > 1)
     throw new FileProblem(
       `The zip archive has ${String(entries.length)} files in it (${entries
         .slice(0, 3)
-        .map(({ name }) => name)
-        .join(', ')}${entries.length > 3 ? ' ...' : ''}). Unpack it and take them one by one.`,
+        .map((each) => each.name)
+        .join(', ')}${entries.length > 3 ? ' ...' : ''}). Say which one is meant.`,
     );
+  const entry = name === undefined ? entries[0] : entries.find((each) => each.name === name);
+  if (entry === undefined) throw new FileProblem(`The zip archive has no file '${String(name)}' in it.`);
   if (entry.encrypted) throw new FileProblem('The zip archive is encrypted; unpack it first.');
   if (entry.method !== stored && entry.method !== deflated)
     throw new FileProblem('The zip archive is packed in a way that is not known here; unpack it first.');
@@ -79,6 +93,19 @@ export async function findInZip(file: FileHandle, sizeBytes: number): Promise<Zi
   const startByte = entry.startByte + 30 + local.readUInt16LE(26) + local.readUInt16LE(28);
   if (entry.packedBytes === 0 || startByte + entry.packedBytes > sizeBytes) throw damaged();
   return { ...entry, startByte };
+}
+
+/** Whether an entry holds a gzip file: packed twice, as archives of yearly files are. */
+export async function holdsGzip(file: FileHandle, entry: ZipEntry): Promise<boolean> {
+  const packed = await bytesAt(file, entry.startByte, Math.min(entry.packedBytes, 512));
+  try {
+    const head =
+      entry.method === stored ? packed : inflateRawSync(packed, { finishFlush: constants.Z_SYNC_FLUSH });
+    return head[0] === 0x1f && head[1] === 0x8b;
+  } catch {
+    // Damaged: unpacking it says so.
+    return false;
+  }
 }
 
 /** Streams from an entry's bytes to its content, which is checked by its sum. */
@@ -103,6 +130,10 @@ export function unpackZip(entry: ZipEntry, chunkBytes: number): Transform[] {
     },
   });
   return entry.method === deflated ? [createInflateRaw({ chunkSize: chunkBytes }), checked] : [checked];
+}
+
+function damaged(): FileProblem {
+  return new FileProblem('The packed file (zip) is damaged or cut short. Fetch it again.');
 }
 
 async function bytesAt(file: FileHandle, position: number, length: number): Promise<Buffer> {

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { scanFile } from '../../main/weather-import/scan.ts';
 import { loadObservations } from '../../main/store/load-observations.ts';
 import { openLibrary } from '../../main/store/open.ts';
-import { addBlocks, beginImport, finishImport } from '../../main/store/weather-imports.ts';
+import { addBlocks, beginImport, finishImports } from '../../main/store/weather-imports.ts';
 import { insertWeatherStation } from '../../main/store/weather-stations.ts';
 import { beside, machineLine } from './measure.ts';
 import { writeArchiveCsv } from './weather-file.ts';
@@ -25,22 +25,39 @@ try {
     elevationM: 1600,
     placeFrom: 'typed',
   });
-  const importId = beginImport(db, { stationId: 'bench', fileName: 'archive.csv', begunEpochS: 0 });
-  const summary = await scanFile(path, {
-    onBlocks: (blocks) => {
-      addBlocks(db, importId, 'bench', blocks);
+  const importId = beginImport(db, {
+    stationId: 'bench',
+    fileName: 'archive.csv',
+    begunEpochS: 0,
+    batchId: 'b',
+  });
+  const summary = await scanFile(
+    { path },
+    {
+      onBlocks: (blocks) => {
+        addBlocks(db, importId, 'bench', blocks);
+      },
     },
-  });
-  finishImport(db, importId, {
-    finishedEpochS: 0,
-    kind: summary.kind,
-    nature: summary.nature,
-    observationCount: summary.observationCount,
-    newCount: summary.observationCount,
-    firstEpochS: summary.firstEpochS,
-    lastEpochS: summary.lastEpochS,
-    skippedJson: '[]',
-  });
+  );
+  finishImports(db, [
+    {
+      importId,
+      end: {
+        finishedEpochS: 0,
+        kind: summary.kind,
+        nature: summary.nature,
+        observationCount: summary.observationCount,
+        newCount: summary.observationCount,
+        firstEpochS: summary.firstEpochS,
+        lastEpochS: summary.lastEpochS,
+        skippedJson: '[]',
+        contentSha256: summary.contentSha256,
+        contentBytes: summary.sizeBytes,
+        readAsJson: '{}',
+        stationsInFile: 1,
+      },
+    },
+  ]);
   db.exec('CREATE TABLE plain_row AS SELECT * FROM observation ORDER BY epoch_s');
   const rows = db
     .prepare(

@@ -59,15 +59,18 @@ process.exitCode = failed === 0 ? 0 : 1;
 async function differences(path: string, want: Expected): Promise<string[]> {
   const months = new Map<string, MonthBlock[]>();
   const mapping = await mappingFor(path);
-  const summary = await scanFile(path, {
-    ...(mapping === null ? {} : { mapping }),
-    onBlocks: (blocks) => {
-      for (const block of blocks) {
-        const month = new Date(block.monthStartEpochS * 1000).toISOString().slice(0, 7);
-        months.set(month, [...(months.get(month) ?? []), block]);
-      }
+  const summary = await scanFile(
+    { path },
+    {
+      ...(mapping === null ? {} : { mapping }),
+      onBlocks: (blocks) => {
+        for (const block of blocks) {
+          const month = new Date(block.monthStartEpochS * 1000).toISOString().slice(0, 7);
+          months.set(month, [...(months.get(month) ?? []), block]);
+        }
+      },
     },
-  });
+  );
   const wrong: string[] = [];
   const compare = (what: string, got: number | null, wanted: number | null, within: number) => {
     if (got === null || wanted === null ? got !== wanted : Math.abs(got - wanted) > within)
@@ -99,12 +102,12 @@ async function differences(path: string, want: Expected): Promise<string[]> {
 /** Tables are read as they are proposed, and the model export at UTC-4, which a person has to say. */
 async function mappingFor(path: string): Promise<Mapping | null> {
   try {
-    await scanFile(path);
+    await scanFile({ path });
     return null;
   } catch (error) {
     if (!(error instanceof FileProblem) || error.need !== 'mapping-needed') throw error;
   }
-  const table = tableHead(await readHead(path, 1 << 20));
+  const table = tableHead(await readHead({ path }, 1 << 20));
   const mapping = table === null ? null : propose(table, path).mapping;
   if (mapping === null) return null;
   return mapping.nature === 'model' ? { ...mapping, zone: { kind: 'offset', minutes: -240 } } : mapping;

@@ -288,7 +288,12 @@ test('cancelled at any step, an import leaves the library as it was', async () =
 test('what a crash left of an import is invisible, and swept at the next opening', async () => {
   const { blocks } = await scanAll(sample('725300-94846-2016.gz'));
   library.db.exec(`INSERT INTO weather_station VALUES ('s', NULL, 'Strip', NULL, 40, -105, 1600, 'typed')`);
-  const importId = beginImport(library.db, { stationId: 's', fileName: 'half.txt', begunEpochS: 0 });
+  const importId = beginImport(library.db, {
+    stationId: 's',
+    fileName: 'half.txt',
+    begunEpochS: 0,
+    batchId: 'b',
+  });
   addBlocks(library.db, importId, 's', blocks.slice(0, 2));
   expect(await library.ask('weather.imports', {})).toEqual([]);
   expect(await library.ask('weather.stations', {})).toEqual([]);

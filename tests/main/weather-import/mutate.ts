@@ -113,14 +113,17 @@ export async function fuzz(count: number, seed: number): Promise<FuzzResult> {
     const begun = performance.now();
     const blocks: MonthBlock[] = [];
     try {
-      const summary = await scanFile(path, {
-        ...(each.mapping === undefined ? {} : { mapping: each.mapping }),
-        standardOffsetMinutes: -300,
-        reportMonth: { year: 2013, month: 1 },
-        onBlocks: (some) => {
-          blocks.push(...some);
+      const summary = await scanFile(
+        { path },
+        {
+          ...(each.mapping === undefined ? {} : { mapping: each.mapping }),
+          standardOffsetMinutes: -300,
+          reportMonth: { year: 2013, month: 1 },
+          onBlocks: (some) => {
+            blocks.push(...some);
+          },
         },
-      });
+      );
       result.readCount++;
       const cannotBe = impossible(summary, blocks);
       if (cannotBe !== null) result.wrong.push(`file ${String(i)} of ${each.name}: ${cannotBe}`);

@@ -54,13 +54,16 @@ export async function scanAll(
   others: Omit<ScanOptions, 'stationInFile' | 'onBlocks'> = {},
 ): Promise<{ summary: ScanSummary; rows: Plain[]; blocks: MonthBlock[] }> {
   const blocks: MonthBlock[] = [];
-  const summary = await scanFile(path, {
-    ...others,
-    stationInFile,
-    onBlocks: (some) => {
-      blocks.push(...some);
+  const summary = await scanFile(
+    { path },
+    {
+      ...others,
+      stationInFile,
+      onBlocks: (some) => {
+        blocks.push(...some);
+      },
     },
-  });
+  );
   return { summary, blocks, rows: blocks.flatMap(plain) };
 }
 

@@ -1,0 +1,334 @@
+import { z } from 'zod';
+import {
+  addBlocks,
+  beginImport,
+  finishedImports,
+  finishImports,
+  hasImportOfSize,
+  importsOfContent,
+  removeBatch,
+  removeImport,
+  type ImportEnd,
+} from '../store/weather-imports.ts';
+import { rememberMapping } from '../store/weather-mappings.ts';
+import { insertWeatherStation, weatherStation, type WeatherStation } from '../store/weather-stations.ts';
+import { nameOf, sumOf } from '../weather-import/content.ts';
+import { readAsJson } from '../weather-import/read-as.ts';
+import { runScans, type Scanned, type ToScan } from '../weather-import/run-scans.ts';
+import type { ScanSummary } from '../weather-import/scan.ts';
+import { work, type Context, type WorkContext } from './define.ts';
+import { Refusal } from './problem.ts';
+import { shapeOfFile } from './weather-mapping.ts';
+import { everyFile } from './weather-preview.ts';
+import { fileProblem, fileToRead, skipped, stationChoice, type StationChoice } from './weather-schema.ts';
+import { resolveStation } from './weather-station-choice.ts';
+
+const mostFiles = 2000;
+
+const fileForStation = fileToRead.extend({ station: stationChoice });
+type FileForStation = z.output<typeof fileForStation>;
+
+const imported = z.strictObject({
+  fileName: z.string(),
+  /** null where the file added nothing and so left nothing to take back. */
+  importId: z.int().nullable(),
+  stationId: z.string(),
+  observationCount: z.int(),
+  newCount: z.int(),
+  skipped,
+});
+type Imported = z.output<typeof imported>;
+
+export const weatherImportRequests = {
+  'weather.import': work({
+    about:
+      'Import a weather file for a station, whole or not at all. What the library has already is not added a second time.',
+    input: fileForStation,
+    output: imported.omit({ fileName: true }),
+    handle: async (context, input) => {
+      const [only] = (await importFiles(context, [input])).files;
+      if (only === undefined) throw new Error('the reading ended without a word');
+      if ('refusal' in only) throw only.refusal;
+      const { importId, stationId, observationCount, newCount, skipped: leftOut } = only;
+      return { importId, stationId, observationCount, newCount, skipped: leftOut };
+    },
+  }),
+
+  'weather.importFiles': work({
+    about:
+      'Import many weather files by one act. Files that cannot be read are told of and the others are kept; cancelled, nothing of any of them is kept.',
+    input: z.strictObject({ files: z.array(fileForStation).min(1).max(mostFiles) }),
+    output: z.strictObject({
+      /** By which the whole act can be taken back; null where no file added anything. */
+      batchId: z.string().nullable(),
+      files: z.array(
+        z.strictObject({
+          fileName: z.string(),
+          imported: imported.nullable(),
+          problem: fileProblem.nullable(),
+        }),
+      ),
+    }),
+    handle: async (context, { files }) => {
+      const { batchId, files: done } = await importFiles(context, files);
+      return {
+        batchId: done.some((each) => 'importId' in each && each.importId !== null) ? batchId : null,
+        files: done.map((each) =>
+          'refusal' in each
+            ? {
+                fileName: each.fileName,
+                imported: null,
+                problem: { code: each.refusal.problem.code, sentence: each.refusal.problem.sentence },
+              }
+            : { fileName: each.fileName, imported: each, problem: null },
+        ),
+      };
+    },
+  }),
+
+  'weather.takeBack': work({
+    about: 'Take an import away whole. Nothing of other imports goes with it, even where they overlapped.',
+    input: z.strictObject({ importId: z.int() }),
+    output: z.strictObject({ fileName: z.string(), observationCount: z.int() }),
+    handle: (context, { importId }) => {
+      refuseWhileImporting(context);
+      const found = finishedImports(context.db).find((each) => each.importId === importId);
+      if (found === undefined)
+        throw new Refusal('not-found', `There is no import ${String(importId)}. Nothing was changed.`);
+      removeImport(context.db, importId);
+      context.changed(['weather']);
+      return { fileName: found.fileName, observationCount: found.observationCount };
+    },
+  }),
+
+  'weather.takeBackBatch': work({
+    about: 'Take away all files that were imported by one act.',
+    input: z.strictObject({ batchId: z.string() }),
+    output: z.strictObject({ fileCount: z.int(), observationCount: z.int() }),
+    handle: (context, { batchId }) => {
+      refuseWhileImporting(context);
+      const found = finishedImports(context.db).filter((each) => each.batchId === batchId);
+      if (found.length === 0)
+        throw new Refusal('not-found', 'There is no such import any more. Nothing was changed.');
+      removeBatch(context.db, batchId);
+      context.changed(['weather']);
+      return {
+        fileCount: found.length,
+        observationCount: found.reduce((sum, each) => sum + each.observationCount, 0),
+      };
+    },
+  }),
+};
+
+type Done = Imported | { fileName: string; refusal: Refusal };
+
+/** A file on its way in. Its import begins with its first months. */
+interface UnderWay {
+  /** Its place among all files of the act. */
+  at: number;
+  file: FileForStation;
+  place: WeatherStation;
+  sizeBytes: number;
+  /** Under which its mapping is remembered. */
+  shape: string | null;
+  importId: number | null;
+  newCount: number;
+}
+
+async function importFiles(
+  context: WorkContext,
+  input: readonly FileForStation[],
+): Promise<{ batchId: string; files: Done[] }> {
+  const { db } = context;
+  refuseWhileImporting(context);
+  importing.add(db);
+  try {
+    const { done, unread } = await lookUp(context, input);
+    const batchId = context.newId();
+    try {
+      await readAndKeep(context, batchId, unread, done);
+    } catch (error) {
+      removeBatch(db, batchId);
+      throw error;
+    }
+    return { batchId, files: done.filter((each) => each !== null) };
+  } finally {
+    importing.delete(db);
+  }
+}
+
+/** Tell apart what is in the library already, by its bytes, and what has to be read; in the order of the files. */
+async function lookUp(
+  context: WorkContext,
+  input: readonly FileForStation[],
+): Promise<{ done: (Done | null)[]; unread: UnderWay[] }> {
+  const stationOf = onePlaceEach(context);
+  const done: (Done | null)[] = [];
+  const unread: UnderWay[] = [];
+  for (const { file, content } of await everyFile(input)) {
+    const place = stationOf(file.station);
+    const same = await knownImport(context, file, content.sizeBytes, place.id);
+    if (same === null)
+      unread.push({
+        at: done.length,
+        file,
+        place,
+        sizeBytes: content.sizeBytes,
+        shape: file.mapping === undefined ? null : await shapeOfFile(file).catch(() => null),
+        importId: null,
+        newCount: 0,
+      });
+    done.push(same);
+    if (context.signal.aborted)
+      throw new Refusal('cancelled', 'The import was cancelled. The library is as it was.');
+  }
+  return { done, unread };
+}
+
+async function readAndKeep(
+  context: WorkContext,
+  batchId: string,
+  unread: readonly UnderWay[],
+  done: (Done | null)[],
+): Promise<void> {
+  const { db } = context;
+  const ends: { importId: number; end: ImportEnd }[] = [];
+  await runScans(context, 'Reading', unread.map(toScan), {
+    blocks: (place, blocks) => {
+      const each = unread[place];
+      if (each === undefined) return;
+      each.importId ??= begin(context, each, batchId);
+      each.newCount += addBlocks(db, each.importId, each.place.id, blocks);
+    },
+    finished: (place, scanned) => {
+      const each = unread[place];
+      if (each === undefined) return;
+      const kept = keptOf(each, scanned);
+      done[each.at] = kept;
+      if (each.importId === null) return;
+      if ('refusal' in kept || kept.importId === null) removeImport(db, each.importId);
+      else if ('summary' in scanned)
+        ends.push({ importId: each.importId, end: endOf(context, each, scanned.summary) });
+    },
+  });
+  finishImports(db, ends);
+  for (const { file, shape, importId } of unread)
+    if (file.mapping !== undefined && shape !== null && ends.some((each) => each.importId === importId))
+      rememberMapping(db, shape, file.mapping, context.nowEpochS());
+  if (ends.length > 0) context.changed(['weather']);
+}
+
+function toScan({ file, sizeBytes }: UnderWay): ToScan {
+  const { path, entry, stationInFile, reportMonth, standardOffsetMinutes, mapping } = file;
+  return { path, entry, options: { stationInFile, reportMonth, standardOffsetMinutes, mapping }, sizeBytes };
+}
+
+/** Typed for several files, a place is one station. */
+function onePlaceEach(context: Context): (choice: StationChoice) => WeatherStation {
+  const places = new Map<string, WeatherStation>();
+  return (choice) => {
+    const key = JSON.stringify(choice);
+    const place = places.get(key) ?? resolveStation(context, choice);
+    places.set(key, place);
+    return place;
+  };
+}
+
+/** The answer for a file whose very bytes were imported for this station and read in the same way. */
+async function knownImport(
+  { db }: Context,
+  file: FileForStation,
+  sizeBytes: number,
+  stationId: string,
+): Promise<Imported | null> {
+  if (!hasImportOfSize(db, sizeBytes)) return null;
+  const sum = await sumOf(file).catch(() => null);
+  if (sum === null) return null;
+  const readAs = readAsJson(file);
+  const same = importsOfContent(db, sum).find(
+    (each) => each.stationId === stationId && each.readAsJson === readAs,
+  );
+  if (same === undefined) return null;
+  const { observationCount } = same;
+  return { fileName: nameOf(file), importId: null, stationId, observationCount, newCount: 0, skipped: [] };
+}
+
+function begin({ db, nowEpochS }: Context, { file, place }: UnderWay, batchId: string): number {
+  return db.transaction(() => {
+    if (weatherStation(db, place.id) === null) insertWeatherStation(db, place);
+    return beginImport(db, {
+      stationId: place.id,
+      fileName: nameOf(file),
+      begunEpochS: nowEpochS(),
+      batchId,
+    });
+  })();
+}
+
+/** What a file that was read to its end comes to: kept, known to the last observation, or refused with its reasons. */
+function keptOf({ file, place, importId, newCount }: UnderWay, scanned: Scanned): Done {
+  const fileName = nameOf(file);
+  if ('refusal' in scanned) return { fileName, refusal: scanned.refusal };
+  const { summary } = scanned;
+  if (importId === null)
+    return {
+      fileName,
+      refusal: new Refusal(
+        'file-refused',
+        `${fileName} has no observation that can be kept${firstReason(summary)}. Nothing was changed.`,
+      ),
+    };
+  if (summary.usableCount === 0)
+    return {
+      fileName,
+      refusal: new Refusal(
+        'file-refused',
+        `${fileName} has ${String(summary.observationCount)} observations, but density altitude cannot be had from any of them: ${summary.unusable.map(({ reason, count }) => `${reason} (${String(count)})`).join(', ')}. Nothing was changed.`,
+      ),
+    };
+  return {
+    fileName,
+    importId: newCount === 0 ? null : importId,
+    stationId: place.id,
+    observationCount: summary.observationCount,
+    newCount,
+    skipped: summary.skipped,
+  };
+}
+
+function endOf(
+  { nowEpochS }: Context,
+  { file, sizeBytes, newCount }: UnderWay,
+  summary: ScanSummary,
+): ImportEnd {
+  return {
+    finishedEpochS: nowEpochS(),
+    kind: summary.kind,
+    nature: summary.nature,
+    observationCount: summary.observationCount,
+    newCount,
+    firstEpochS: summary.firstEpochS,
+    lastEpochS: summary.lastEpochS,
+    skippedJson: JSON.stringify(summary.skipped),
+    contentSha256: summary.contentSha256,
+    contentBytes: sizeBytes,
+    readAsJson: readAsJson(file),
+    stationsInFile: summary.stationsInFile.length,
+  };
+}
+
+function firstReason(summary: ScanSummary): string {
+  const [first] = summary.skipped;
+  return first === undefined ? '' : ` (${first.reason}, ${String(first.count)} times)`;
+}
+
+/** Libraries into which an import is running: what is new is counted against what is there, so one at a time. */
+const importing = new WeakSet<Context['db']>();
+
+function refuseWhileImporting({ db }: Context): void {
+  if (importing.has(db))
+    throw new Refusal(
+      'in-use',
+      'Another weather file is being imported. Nothing was changed; do it again after it.',
+    );
+}
