@@ -15,7 +15,7 @@ import {
   words,
 } from './ranges.ts';
 
-const source = z.strictObject({
+export const source = z.strictObject({
   from: z.enum(['manual', 'measured', 'estimated']),
   comparedOn: day.nullable(),
 });

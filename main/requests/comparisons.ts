@@ -50,7 +50,7 @@ function figures(row: Compared): unknown {
   return { ...row, name: null, source: null };
 }
 
-function honest(old: FigureSource, now: FigureSource, before: unknown, after: unknown): FigureSource {
+export function honest(old: FigureSource, now: FigureSource, before: unknown, after: unknown): FigureSource {
   const sameDay = now.comparedOn !== null && now.comparedOn === old.comparedOn;
   return sameDay && !isDeepStrictEqual(before, after) ? { ...now, comparedOn: null } : now;
 }

@@ -10,6 +10,7 @@ import { libraryRequests } from './library.ts';
 import { loadingRequests } from './loading.ts';
 import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
+import { performanceRequests } from './performance.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
 import { weatherImportRequests } from './weather-import.ts';
@@ -30,6 +31,7 @@ export const requestTable = {
   ...settingsRequests,
   ...aircraftRequests,
   ...weighingRequests,
+  ...performanceRequests,
   ...peopleRequests,
   ...loadingRequests,
   ...loadingReviewRequests,

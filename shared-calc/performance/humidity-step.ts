@@ -1,7 +1,7 @@
-import { moistAirDensityKgM3 } from '../atmosphere/air-density.ts';
-import { vapourPressureHpa, VAPOUR_GAS_RATIO, virtualTemperatureC } from '../atmosphere/humidity.ts';
-import { SEA_LEVEL_DENSITY_KG_M3 } from '../atmosphere/standard-atmosphere.ts';
+import { vapourPressureHpa, VAPOUR_GAS_RATIO } from '../atmosphere/humidity.ts';
+import { GAS_CONSTANT_DRY_AIR, SEA_LEVEL_DENSITY_KG_M3 } from '../atmosphere/standard-atmosphere.ts';
 import { requireRange } from '../problem.ts';
+import { ZERO_CELSIUS_K } from '../units/constants.ts';
 import { gaggFerrarPowerRatio } from './power.ts';
 import type { DistanceChange } from './runway-distances.ts';
 
@@ -28,20 +28,69 @@ export interface HumidityStep {
  */
 export function humidityStep(pressureHpa: number, temperatureC: number, dewPointC: number): HumidityStep {
   requireRange('pressureHpa', pressureHpa, 400, 1100, 'hPa');
-  const tableTemperatureC = virtualTemperatureC(pressureHpa, temperatureC, dewPointC);
-  const vapourRatio = vapourPressureHpa(pressureHpa, dewPointC) / pressureHpa;
-  const moistRatio = moistAirDensityKgM3(pressureHpa, temperatureC, dewPointC) / SEA_LEVEL_DENSITY_KG_M3;
-  const dryRatio = (moistRatio * (1 - vapourRatio)) / (1 - (1 - VAPOUR_GAS_RATIO) * vapourRatio);
-  const powerLossRatio = 1 - gaggFerrarPowerRatio(dryRatio) / gaggFerrarPowerRatio(moistRatio);
+  requireRange('temperatureC', temperatureC, -45, 60, 'degC');
+  requireRange('dewPointC', dewPointC, -45, temperatureC, 'degC');
+  const { tableTemperatureC, powerLossFactor } = humidAirInto(
+    humidAir(),
+    pressureHpa,
+    temperatureC,
+    dewPointC,
+  );
   return {
     tableTemperatureC,
-    powerLossRatio,
+    powerLossRatio: 1 - 1 / powerLossFactor,
     change: {
       kind: 'estimate',
-      name: 'power lost to humidity',
-      source: 'Gagg and Ferrar 1934, at the density of the dry air',
-      factorRatio: Math.max(1, 1 / (1 - powerLossRatio)),
+      name: POWER_LOSS_NAME,
+      source: POWER_LOSS_SOURCE,
+      factorRatio: powerLossFactor,
       addM: 0,
     },
   };
 }
+
+export const POWER_LOSS_NAME = 'power lost to humidity';
+export const POWER_LOSS_SOURCE = 'Gagg and Ferrar 1934, at the density of the dry air';
+
+/** What humidity does to wing, propeller and engine; used again for each observation, so that none makes an object. */
+export interface HumidAir {
+  tableTemperatureC: number;
+  /** Density of the moist air over 1.225 kg/m3. */
+  densityRatio: number;
+  /** Power in dry air so thin over power in the moist air, 1 or more. */
+  powerLossFactor: number;
+}
+
+export function humidAir(): HumidAir {
+  return { tableTemperatureC: NaN, densityRatio: NaN, powerLossFactor: NaN };
+}
+
+/**
+ * The numbers of `humidityStep` into a given object, without checks of its own: for many observations, whose ranges the
+ * caller has held against those of `humidityStep`.
+ * @param dewPointC NaN where it is not known, or below −45 degC, where vapour weighs less than the air's last digit: dry air
+ */
+export function humidAirInto(
+  out: HumidAir,
+  pressureHpa: number,
+  temperatureC: number,
+  dewPointC: number,
+): HumidAir {
+  const vapourRatio =
+    dewPointC >= COLDEST_DEW_C ? vapourPressureHpa(pressureHpa, dewPointC) / pressureHpa : 0;
+  const lightness = 1 - (1 - VAPOUR_GAS_RATIO) * vapourRatio;
+  const virtualK = (temperatureC + ZERO_CELSIUS_K) / lightness;
+  const moistRatio = (pressureHpa * 100) / (GAS_CONSTANT_DRY_AIR * virtualK * SEA_LEVEL_DENSITY_KG_M3);
+  const dryRatio = (moistRatio * (1 - vapourRatio)) / lightness;
+  out.tableTemperatureC = vapourRatio === 0 ? temperatureC : virtualK - ZERO_CELSIUS_K;
+  out.densityRatio = moistRatio;
+  out.powerLossFactor =
+    vapourRatio === 0 || moistRatio > THICKEST_RATIO
+      ? 1
+      : Math.max(1, gaggFerrarPowerRatio(moistRatio) / gaggFerrarPowerRatio(dryRatio));
+  return out;
+}
+
+const COLDEST_DEW_C = -45;
+/** Where Gagg and Ferrar's relation ends; air so thick is too cold to hold vapour that counts. */
+const THICKEST_RATIO = 1.4;

@@ -14,6 +14,9 @@ export type FactorName =
   | 'tailwind'
   | 'safety';
 
+/** As it stands beside a factor taken from it. */
+export const CAA_LEAFLET = 'UK CAA SafetySense Leaflet 7';
+
 export type RunwayPhase = 'takeOff' | 'landing';
 
 interface PublishedFactor {
@@ -115,19 +118,24 @@ export function factorChange(
   amount: number,
   tableAxes: readonly TableAxis[],
 ): DistanceChange {
-  const { words, step, axis, takeOffRatio, landingRatio } = PUBLISHED_FACTORS[name];
+  const { words, axis } = PUBLISHED_FACTORS[name];
   if (axis !== null && tableAxes.includes(axis)) {
     throw new InputProblem(name, 'the table has this axis already; the factor would count it twice');
   }
-  requireRange('amount', amount, step === null ? 1 : 0, step?.most ?? 1, step?.unit ?? '');
-  const perStepRatio = phase === 'takeOff' ? takeOffRatio : landingRatio;
   return {
     kind: name === 'safety' ? 'safetyFactor' : 'publishedFactor',
     name: words,
-    source: 'UK CAA SafetySense Leaflet 7',
-    factorRatio: stepped(perStepRatio, step === null ? 1 : amount / step.amount),
+    source: CAA_LEAFLET,
+    factorRatio: publishedFactorRatio(name, phase, amount),
     addM: 0,
   };
+}
+
+/** The number of `factorChange` alone, for many observations. @throws RangeProblem as it */
+export function publishedFactorRatio(name: FactorName, phase: RunwayPhase, amount: number): number {
+  const { step, takeOffRatio, landingRatio } = PUBLISHED_FACTORS[name];
+  requireRange('amount', amount, step === null ? 1 : 0, step?.most ?? 1, step?.unit ?? '');
+  return stepped(phase === 'takeOff' ? takeOffRatio : landingRatio, step === null ? 1 : amount / step.amount);
 }
 
 function stepped(perStepRatio: number, steps: number): number {

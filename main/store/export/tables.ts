@@ -19,6 +19,22 @@ export const describedTables: Record<string, Described> = {
   weighing: { about: 'Empty masses and centres of gravity; a later one supersedes, none is overwritten.' },
   weighing_scale: { about: 'The scales of a weighing as they were read.' },
 
+  performance: {
+    about:
+      'What each manual prints its performance in, wind limits, and the one take-off figure of a manual without a table.',
+  },
+  performance_table: {
+    about:
+      'Tables for take-off, landing and climb: what they hold for, the safety factor, the spread of a reading.',
+  },
+  performance_row: {
+    about:
+      'Printed rows of these tables; empty is a place on an axis that the table does not have, or a figure left blank.',
+  },
+  performance_note: {
+    about: 'Notes below these tables: by which share how much of what changes a distance.',
+  },
+
   person: { about: 'People and things that fly along: mass, how it is known, spread and bias.' },
   loading: { about: 'Saved loadings: the flight and the order in which the tanks are used.' },
   loading_item: { about: 'Who or what lies at which station in a loading.' },
@@ -81,6 +97,7 @@ export const columnEndings: readonly (readonly [ending: string, meaning: string]
   ['_min', 'minutes'],
   ['_s', 'seconds'],
   ['_v', 'volts'],
+  ['_amount', 'per how much a note counts: m/s of wind, degrees Celsius, or a slope as a ratio'],
   ['_count', 'how many'],
   ['_printed', 'a figure as the gauge prints it; in scale_unit where there is one'],
   ['_epoch_s', 'a time: seconds since 1970-01-01 00:00 UTC (in a spreadsheet: =A2/86400+DATE(1970,1,1))'],

@@ -8,6 +8,7 @@ import { weather } from './0050-weather.ts';
 import { weatherMappings } from './0055-weather-mappings.ts';
 import { bandedCurves } from './0060-banded-curves.ts';
 import { fuelCards } from './0065-fuel-cards.ts';
+import { performance } from './0070-performance.ts';
 import { importBatches } from './0080-import-batches.ts';
 
 /** Every migration in order. */
@@ -21,5 +22,6 @@ export const migrations: readonly Migration[] = [
   weatherMappings,
   bandedCurves,
   fuelCards,
+  performance,
   importBatches,
 ];

@@ -5,6 +5,7 @@ import type { Draw } from './draw.ts';
 import { fieldInputs } from './field-inputs.ts';
 import { fuelInputs } from './fuel-inputs.ts';
 import { loadingInputs } from './loading-inputs.ts';
+import { performanceInputs } from './performance-inputs.ts';
 import { settingsInputs } from './settings-inputs.ts';
 
 /** The requests that change what a person can undo. */
@@ -19,6 +20,7 @@ export type MakeInput = (library: MemoryLibrary, draw: Draw) => Promise<unknown>
 export const changeInputs: Record<ChangeName, MakeInput> = {
   ...settingsInputs,
   ...aircraftInputs,
+  ...performanceInputs,
   ...loadingInputs,
   ...fuelInputs,
   ...fieldInputs,

@@ -1,0 +1,64 @@
+import { isDeepStrictEqual } from 'node:util';
+import { z } from 'zod';
+import { performanceFaults } from '../../shared-calc/performance/performance-faults.ts';
+import { emptyPerformance, type PerformanceRecord } from '../../shared-calc/performance/records.ts';
+import { readPerformance, writePerformance } from '../store/performance.ts';
+import { requireAircraft } from './aircraft.ts';
+import { honest } from './comparisons.ts';
+import { change, read } from './define.ts';
+import { faultsRefused } from './faults-refused.ts';
+import { performance as performanceSchema } from './performance-schema.ts';
+import { id, named } from './ranges.ts';
+
+export const performanceRequests = {
+  'performance.get': read({
+    about: "The manual's take-off, landing and climb tables of an aeroplane; empty where none were entered.",
+    where: 'reader',
+    input: z.strictObject({ aircraftId: id }),
+    output: performanceSchema,
+    handle: ({ db }, { aircraftId }) => {
+      requireAircraft(db, aircraftId);
+      return readPerformance(db, aircraftId) ?? emptyPerformance(aircraftId);
+    },
+  }),
+  'performance.put': change({
+    about: "Keep an aeroplane's take-off, landing and climb tables: the whole record as it is to be.",
+    input: z.strictObject({ performance: performanceSchema, named }),
+    output: z.strictObject({}),
+    handle: ({ db }, input) => {
+      const given = input.performance;
+      const { name } = requireAircraft(db, given.aircraftId);
+      const faults = performanceFaults(given);
+      if (faults.length > 0) throw faultsRefused(faults, 'performance.');
+      const before = readPerformance(db, given.aircraftId) ?? emptyPerformance(given.aircraftId);
+      const after = withHonestDays(before, given);
+      // An empty record is kept as none, so that undo of the first entry leaves no trace.
+      const isEmpty = isDeepStrictEqual(after, emptyPerformance(given.aircraftId));
+      writePerformance(db, given.aircraftId, isEmpty ? null : after);
+      return {
+        output: {},
+        named: input.named ?? `performance tables of ${name}`,
+        screen: 'aircraft' as const,
+        areas: ['aircraft' as const],
+        inverse: { request: 'performance.put', input: { performance: before, named: input.named } },
+        forward: { request: 'performance.put', input: { performance: given, named: input.named } },
+      };
+    },
+  }),
+};
+
+/** Take back 'compared with the manual' from each part whose figures changed and whose day did not. */
+function withHonestDays(before: PerformanceRecord, after: PerformanceRecord): PerformanceRecord {
+  const part = <P extends { source: PerformanceRecord['wind']['source'] }>(was: P | null, is: P | null) =>
+    was === null || is === null
+      ? is
+      : { ...is, source: honest(was.source, is.source, { ...was, source: null }, { ...is, source: null }) };
+  return {
+    ...after,
+    takeOff: part(before.takeOff, after.takeOff),
+    landing: part(before.landing, after.landing),
+    climb: part(before.climb, after.climb),
+    seaLevel: part(before.seaLevel, after.seaLevel),
+    wind: part(before.wind, after.wind) ?? after.wind,
+  };
+}
