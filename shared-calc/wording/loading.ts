@@ -5,6 +5,7 @@ import type { Phase } from '../loading/aeroplane.ts';
 import { shownDuration } from '../units/duration-text.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { fieldText, shown, unitSuffix } from '../units/shown.ts';
+import { theTank } from './names.ts';
 import { plain, strong, type Part, type Sentence } from './parts.ts';
 
 export type LoadingUnits = Pick<UnitPreferences, 'mass' | 'arm'>;
@@ -95,7 +96,8 @@ function limitMass(limitKg: number, units: LoadingUnits): string {
   return `${fieldText(limitKg, 'mass', units.mass)}${unitSuffix(units.mass)}`;
 }
 
-function leastMargin(least: LimitMargin, result: LoadingResult, units: LoadingUnits): Sentence {
+/** "Least margin 11 mm to the aft limit, at landing." The figure is strong. */
+export function leastMargin(least: LimitMargin, result: LoadingResult, units: LoadingUnits): Sentence {
   const place = least.worst === null ? '' : `, ${placeOf(least.worst, result)}`;
   return [
     plain('Least margin '),
@@ -167,11 +169,8 @@ function placeOf(point: FlightPoint, result: LoadingResult): string {
   return time;
 }
 
-/** "the front tank", whether it is called "Front", "front tank" or "Front tank". */
 function tankName(id: string, result: LoadingResult): string {
-  const name = result.model.aeroplane.tanks.find((tank) => tank.id === id)?.name ?? id;
-  const lower = name.charAt(0).toLowerCase() + name.slice(1);
-  return /tank/i.test(name) ? `the ${lower}` : `the ${lower} tank`;
+  return theTank(result.model.aeroplane.tanks.find((tank) => tank.id === id)?.name ?? id);
 }
 
 function brokenSentences(result: LoadingResult, units: LoadingUnits): Sentence[] {

@@ -18,6 +18,22 @@ import { leaveBehind, without } from '../../../shared-calc/loading/backwards/lea
 import { loadRanges, withLoad, withMass } from '../../../shared-calc/loading/backwards/loads.ts';
 import { moveRanges, withMoved } from '../../../shared-calc/loading/backwards/moves.ts';
 import { nearestSure, oddsOf } from '../../../shared-calc/loading/backwards/nine-in-ten.ts';
+import { fuelRemedies, fuelRoom, sharingsOf } from '../../../shared-calc/loading/backwards/fuel-answers.ts';
+import { remediesFor } from '../../../shared-calc/loading/backwards/remedies.ts';
+import { roomLeft } from '../../../shared-calc/loading/backwards/room-left.ts';
+import {
+  askedOf,
+  changed,
+  freshItem,
+  isPerson,
+  nameOf,
+  pilotItem,
+  roundedInto,
+  subjectOf,
+  usualSeatArmM,
+  waysTo,
+  wayOf,
+} from '../../../shared-calc/loading/backwards/subject.ts';
 import { steepestPerKg } from '../../../shared-calc/loading/backwards/steepest.ts';
 import { burnChoiceId, burnChoices } from '../../../shared-calc/loading/burn-orders.ts';
 import { normalDraws } from '../../../shared-calc/loading/odds.ts';
@@ -128,6 +144,29 @@ export const refusals: RoomRefusals = {
     [landingRanges, 'hands its loading to loadingModel, which refuses'],
     [oddsOf, 'hands its loading to loadingModel, which refuses'],
     [steepestPerKg, 'takes a checked model and a mass in it'],
+    ...(
+      [
+        fuelRemedies,
+        fuelRoom,
+        sharingsOf,
+        remediesFor,
+        roomLeft,
+        askedOf,
+        changed,
+        freshItem,
+        isPerson,
+        nameOf,
+        pilotItem,
+        roundedInto,
+        subjectOf,
+        usualSeatArmM,
+        waysTo,
+        wayOf,
+      ] as const
+    ).map((of): [typeof of, string] => [
+      of,
+      'asks about a loading of the library, which loadingModel checks',
+    ]),
     [withMass, 'changes a loading that is checked where it is used'],
     [withLoad, 'changes a loading that is checked where it is used'],
     [withFuel, 'changes a loading that is checked where it is used'],

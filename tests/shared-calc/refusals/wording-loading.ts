@@ -1,5 +1,7 @@
-import { instantText, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { instantText, leastMargin, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
 import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wording/loading-odds.ts';
+import { backwardsHeading, sayAnswer } from '../../../shared-calc/wording/backwards.ts';
+import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -9,6 +11,11 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [loadingVerdict, 'takes the result of assessLoading'],
+    [leastMargin, 'takes a margin that assessLoading has found'],
+    [sayAnswer, 'takes an answer that remediesFor or roomLeft has found'],
+    [backwardsHeading, 'takes a count of answers'],
+    [thePlace, 'takes a name'],
+    [theTank, 'takes a name'],
     [isAsked, 'takes a review'],
     [oddsSentence, 'takes a review and what insideOdds has found'],
     [timesInThousand, 'takes what insideOdds has found'],
