@@ -43,13 +43,16 @@ const pour = z.strictObject({
   reading: reading.nullable(),
   asideReason: z.string().trim().min(1).max(200).nullable(),
   atEpochS: z.number().min(0),
+  written: z.strictObject({ volumeL, reading: reading.nullable() }).nullable().default(null),
 });
 
 const run = z.strictObject({
   id,
   direction: z.enum(['filling', 'draining']),
   start,
+  startSdL: z.number().min(0).max(50).nullable().default(null),
   containerId: id.nullable(),
+  endsAt: z.enum(['brim', 'gaugeStopped']).nullable().default(null),
   pours: z.array(pour).max(200),
 });
 
@@ -58,12 +61,27 @@ export const fillTestFields = z.strictObject({
   testedOn: day,
   attitude: z.enum(['ground', 'level flight']),
   power: z.enum(['battery', 'engine running']),
+  supplyV: z.number().min(0).max(60).nullable().default(null),
+  feeds: z.enum(['shut', 'open']).nullable().default(null),
   fuelKind: z.string().trim().min(1).max(80),
   fuelTemperatureC: z.number().min(-40).max(60).nullable(),
   scale,
   precautions: z.array(z.string().regex(/^[a-z][a-zA-Z]{0,39}$/)).max(40),
   note: words,
   runs: z.array(run).max(20),
+  pins: z
+    .array(
+      z.strictObject({
+        id,
+        positionRatio: z.number().min(0).max(1),
+        usableL: volumeL,
+        sdL: z.number().min(0.01).max(100),
+        note: z.string().trim().max(200),
+      }),
+    )
+    .max(20)
+    .default([]),
+  smoothness: z.number().min(0.01).max(10).nullable().default(null),
 });
 
 export const fillTest = fillTestFields.extend({ id }) satisfies z.ZodType<FillTestRecord>;
@@ -107,6 +125,11 @@ export const calibration = z.strictObject({
   methodVersion: z.int(),
   scale,
   curve,
+  byHand: z.strictObject({
+    correctedCount: z.int(),
+    pinnedCount: z.int(),
+    smoothness: z.number().nullable(),
+  }),
   withdrawn: z.boolean(),
 }) satisfies z.ZodType<CalibrationRecord>;
 
@@ -116,6 +139,13 @@ export const containerFields = z.strictObject({
   how: z.enum(['marked', 'weighed', 'meter']),
   scaleSdRatio: z.number().min(0).max(0.2),
   pourSdL: z.number().min(0).max(5),
+  weighed: z
+    .strictObject({
+      densityKgPerL: z.number().min(0.653).max(0.838),
+      temperatureC: z.number().min(-40).max(60),
+    })
+    .nullable()
+    .default(null),
 });
 
 export const container = containerFields.extend({ id }) satisfies z.ZodType<ContainerRecord>;

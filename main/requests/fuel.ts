@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { areAlike, calibrate } from '../../shared-calc/fuel/fit/calibrate.ts';
 import { requireScale } from '../../shared-calc/fuel/gauge-scale.ts';
-import type { ContainerRecord, FillTestRecord } from '../../shared-calc/fuel/records.ts';
+import { byHandOf, type ContainerRecord, type FillTestRecord } from '../../shared-calc/fuel/records.ts';
 import { tooFewReadingsSentence } from '../../shared-calc/wording/fuel.ts';
 import {
   appendCalibration,
@@ -9,6 +9,7 @@ import {
   readStanding,
   setCalibrationWithdrawn,
 } from '../store/calibrations.ts';
+import { readRefits } from '../store/calibration-refits.ts';
 import { readContainer, readContainers, writeContainer } from '../store/containers.ts';
 import { readFillTest, readFillTests, writeFillTest } from '../store/fill-tests.ts';
 import { requireTankOfAircraft } from '../store/tank-of.ts';
@@ -89,6 +90,31 @@ export const fuelRequests = {
             : { ...each.curve, knots: [...each.curve.knots] },
       })),
   }),
+  'calibration.refits': read({
+    about:
+      'The curves behind an adopted band, with which differences and totals are judged; null for one adopted before they were kept.',
+    where: 'reader',
+    input: z.strictObject({ id }),
+    output: z
+      .strictObject({
+        positionsRatio: z.array(z.number()),
+        volumesL: z.array(z.array(z.number())),
+        containerErrors: z.record(z.string(), z.array(z.number())),
+      })
+      .nullable(),
+    handle: ({ db }, input) => {
+      const kept = readRefits(db, input.id);
+      return kept === null
+        ? null
+        : {
+            positionsRatio: [...kept.positionsRatio],
+            volumesL: kept.volumesL.map((each) => [...each]),
+            containerErrors: Object.fromEntries(
+              Object.entries(kept.containerErrors).map(([of, each]) => [of, [...each]]),
+            ),
+          };
+    },
+  }),
   'calibration.standing': read({
     about: 'For each tank of an aeroplane the day of the curve that counts, null where there is none.',
     where: 'reader',
@@ -119,8 +145,9 @@ export const fuelRequests = {
         methodVersion,
         scale: first.scale,
         curve: fit.curve,
+        byHand: byHandOf(tests),
       };
-      appendCalibration(context.db, adopted, context.nowEpochS());
+      appendCalibration(context.db, adopted, fit.refits, context.nowEpochS());
       return {
         output: { id: adopted.id },
         named: `curve of ${tank.name} adopted`,

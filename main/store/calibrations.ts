@@ -2,6 +2,8 @@ import type Database from 'better-sqlite3';
 import type { BandKnot, CurveKnot, GaugeCurve } from '../../shared-calc/fuel/gauge-curve.ts';
 import type { GaugeScale } from '../../shared-calc/fuel/gauge-scale.ts';
 import type { CalibrationRecord } from '../../shared-calc/fuel/records.ts';
+import type { KeptRefits } from '../../shared-calc/fuel/kept-refits.ts';
+import { appendRefits } from './calibration-refits.ts';
 
 interface CalibrationRow {
   id: string;
@@ -18,6 +20,9 @@ interface CalibrationRow {
   withdrawn: number;
   aside_count: number;
   few_rows: number;
+  corrected_count: number;
+  pinned_count: number;
+  smoothness_ratio: number | null;
 }
 
 /** Every adopted curve of a tank, the latest first, withdrawn ones among them. */
@@ -71,6 +76,11 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
       methodVersion: row.method_version,
       scale: JSON.parse(row.scale_json) as GaugeScale,
       curve: curveOf(row),
+      byHand: {
+        correctedCount: row.corrected_count,
+        pinnedCount: row.pinned_count,
+        smoothness: row.smoothness_ratio,
+      },
       withdrawn: row.withdrawn === 1,
     }));
 }
@@ -89,17 +99,19 @@ export function readStanding(
     .all(aircraftId);
 }
 
-/** Append an adopted curve; none is ever overwritten. */
+/** Append an adopted curve and the ones behind its band; none is ever overwritten. */
 export function appendCalibration(
   db: Database.Database,
   calibration: Omit<CalibrationRecord, 'withdrawn'>,
+  refits: KeptRefits | null,
   recordedEpochS: number,
 ): void {
-  const { id, curve } = calibration;
+  const { id, curve, byHand } = calibration;
   db.prepare(
     `INSERT INTO calibration (id, tank_id, recorded_epoch_s, adopted_on, method, method_version, scale_json,
-       resolution_ratio, usable_capacity_l, off_empty_least_l, at_empty_most_l, reading_count, aside_count, few_rows)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+       resolution_ratio, usable_capacity_l, off_empty_least_l, at_empty_most_l, reading_count, aside_count, few_rows,
+       corrected_count, pinned_count, smoothness_ratio)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ).run(
     id,
     calibration.tankId,
@@ -116,6 +128,9 @@ export function appendCalibration(
     curve.readingCount,
     curve.method === 'logSlopeRefits' ? curve.asideCount : 0,
     curve.method === 'logSlopeRefits' && curve.fewRows ? 1 : 0,
+    byHand.correctedCount,
+    byHand.pinnedCount,
+    byHand.smoothness,
   );
   if (curve.method === 'logSlopeRefits') {
     const insertKnot = db.prepare(
@@ -143,6 +158,7 @@ export function appendCalibration(
       insertKnot.run(id, position, knot.positionRatio, knot.lowL, knot.highL),
     );
   }
+  if (refits !== null) appendRefits(db, id, refits);
   const insertTest = db.prepare('INSERT INTO calibration_test (calibration_id, test_id) VALUES (?, ?)');
   for (const testId of new Set(calibration.testIds)) insertTest.run(id, testId);
 }

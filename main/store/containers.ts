@@ -10,6 +10,8 @@ interface ContainerRow {
   how: ContainerRecord['how'];
   scale_sd_ratio: number;
   pour_sd_l: number;
+  density_kg_per_l: number | null;
+  density_at_c: number | null;
   removed: number;
 }
 
@@ -36,6 +38,8 @@ export function writeContainer(db: Database.Database, { record, removed }: Kept<
     how: record.how,
     scale_sd_ratio: record.scaleSdRatio,
     pour_sd_l: record.pourSdL,
+    density_kg_per_l: record.weighed?.densityKgPerL ?? null,
+    density_at_c: record.weighed?.temperatureC ?? null,
     removed: removed ? 1 : 0,
   });
 }
@@ -49,6 +53,10 @@ function containerOf(row: ContainerRow): Kept<ContainerRecord> {
       how: row.how,
       scaleSdRatio: row.scale_sd_ratio,
       pourSdL: row.pour_sd_l,
+      weighed:
+        row.density_kg_per_l === null || row.density_at_c === null
+          ? null
+          : { densityKgPerL: row.density_kg_per_l, temperatureC: row.density_at_c },
     },
     removed: row.removed === 1,
   };

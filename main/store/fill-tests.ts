@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 import type { GaugeReading, RunStart } from '../../shared-calc/fuel/fill-run.ts';
 import type { GaugeScale, VolumeOnGauge } from '../../shared-calc/fuel/gauge-scale.ts';
-import type { FillRunRecord, FillTestRecord, PourRecord } from '../../shared-calc/fuel/records.ts';
+import type { FillRunRecord, FillTestRecord, PinRecord, PourRecord } from '../../shared-calc/fuel/records.ts';
 import type { Kept } from './kept.ts';
 import { putRow } from './put-row.ts';
 
@@ -11,6 +11,9 @@ interface TestRow {
   tested_on: string;
   attitude: FillTestRecord['attitude'];
   power: FillTestRecord['power'];
+  supply_v: number | null;
+  feeds: FillTestRecord['feeds'];
+  smoothness_ratio: number | null;
   fuel_kind: string;
   fuel_temperature_c: number | null;
   scale_kind: GaugeScale['kind'];
@@ -29,6 +32,8 @@ interface RunRow {
   direction: FillRunRecord['direction'];
   start_from: RunStart['from'];
   start_usable_l: number | null;
+  start_sd_l: number | null;
+  ends_at: FillRunRecord['endsAt'];
   container_id: string | null;
 }
 
@@ -39,6 +44,9 @@ interface PourRow {
   reading_at: GaugeReading['at'] | null;
   position_ratio: number | null;
   aside_reason: string | null;
+  written_volume_l: number | null;
+  written_reading_at: GaugeReading['at'] | null;
+  written_position_ratio: number | null;
 }
 
 /** The fill tests of a tank, the latest first; removed ones are left out. */
@@ -64,6 +72,9 @@ export function writeFillTest(db: Database.Database, { record, removed }: Kept<F
     tested_on: record.testedOn,
     attitude: record.attitude,
     power: record.power,
+    supply_v: record.supplyV,
+    feeds: record.feeds,
+    smoothness_ratio: record.smoothness,
     fuel_kind: record.fuelKind,
     fuel_temperature_c: record.fuelTemperatureC,
     ...scaleColumns(record.scale),
@@ -72,28 +83,47 @@ export function writeFillTest(db: Database.Database, { record, removed }: Kept<F
     removed: removed ? 1 : 0,
   });
   db.prepare('DELETE FROM fill_run WHERE test_id = ?').run(record.id);
-  const insertRun = db.prepare(
-    `INSERT INTO fill_run (id, test_id, position, direction, start_from, start_usable_l, container_id)
+  db.prepare('DELETE FROM gauge_pin WHERE test_id = ?').run(record.id);
+  const insertPin = db.prepare(
+    `INSERT INTO gauge_pin (id, test_id, position, position_ratio, usable_l, sd_l, note)
      VALUES (?, ?, ?, ?, ?, ?, ?)`,
   );
+  record.pins.forEach(({ id, positionRatio, usableL, sdL, note }, position) =>
+    insertPin.run(id, record.id, position, positionRatio, usableL, sdL, note),
+  );
+  const insertRun = db.prepare(
+    `INSERT INTO fill_run (id, test_id, position, direction, start_from, start_usable_l, start_sd_l, container_id, ends_at)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+  );
   const insertPour = db.prepare(
-    `INSERT INTO pour (id, run_id, position, at_epoch_s, volume_l, reading_at, position_ratio, aside_reason)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO pour (id, run_id, position, at_epoch_s, volume_l, reading_at, position_ratio, aside_reason,
+       written_volume_l, written_reading_at, written_position_ratio)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   record.runs.forEach((run, position) => {
     const usableL = run.start.from === 'known' ? run.start.usableL : null;
-    insertRun.run(run.id, record.id, position, run.direction, run.start.from, usableL, run.containerId);
+    insertRun.run(
+      run.id,
+      record.id,
+      position,
+      run.direction,
+      run.start.from,
+      usableL,
+      run.startSdL,
+      run.containerId,
+      run.endsAt,
+    );
     run.pours.forEach((pour, place) => {
-      const ratio = pour.reading?.at === 'scale' ? pour.reading.positionRatio : null;
       insertPour.run(
         pour.id,
         run.id,
         place,
         pour.atEpochS,
         pour.volumeL,
-        pour.reading?.at ?? null,
-        ratio,
+        ...readingColumns(pour.reading),
         pour.asideReason,
+        pour.written?.volumeL ?? null,
+        ...readingColumns(pour.written?.reading ?? null),
       );
     });
   });
@@ -106,6 +136,8 @@ function testOf(db: Database.Database, row: TestRow): FillTestRecord {
     testedOn: row.tested_on,
     attitude: row.attitude,
     power: row.power,
+    supplyV: row.supply_v,
+    feeds: row.feeds,
     fuelKind: row.fuel_kind,
     fuelTemperatureC: row.fuel_temperature_c,
     scale: scaleOf(row),
@@ -118,12 +150,21 @@ function testOf(db: Database.Database, row: TestRow): FillTestRecord {
         id: run.id,
         direction: run.direction,
         start: startOf(run),
+        startSdL: run.start_sd_l,
         containerId: run.container_id,
+        endsAt: run.ends_at,
         pours: db
           .prepare<[string], PourRow>('SELECT * FROM pour WHERE run_id = ? ORDER BY position')
           .all(run.id)
           .map(pourOf),
       })),
+    pins: db
+      .prepare<[string], PinRecord>(
+        `SELECT id, position_ratio AS positionRatio, usable_l AS usableL, sd_l AS sdL, note
+         FROM gauge_pin WHERE test_id = ? ORDER BY position`,
+      )
+      .all(row.id),
+    smoothness: row.smoothness_ratio,
   };
 }
 
@@ -139,14 +180,25 @@ function pourOf(row: PourRow): PourRecord {
     id: row.id,
     atEpochS: row.at_epoch_s,
     volumeL: row.volume_l,
-    reading:
-      row.reading_at === 'scale'
-        ? { at: 'scale', positionRatio: row.position_ratio ?? 0 }
-        : row.reading_at === null
-          ? null
-          : { at: row.reading_at },
+    reading: readingOf(row.reading_at, row.position_ratio),
     asideReason: row.aside_reason,
+    written:
+      row.written_volume_l === null
+        ? null
+        : {
+            volumeL: row.written_volume_l,
+            reading: readingOf(row.written_reading_at, row.written_position_ratio),
+          },
   };
+}
+
+function readingOf(at: GaugeReading['at'] | null, positionRatio: number | null): GaugeReading | null {
+  if (at === 'scale') return { at, positionRatio: positionRatio ?? 0 };
+  return at === null ? null : { at };
+}
+
+function readingColumns(reading: GaugeReading | null): [GaugeReading['at'] | null, number | null] {
+  return [reading?.at ?? null, reading?.at === 'scale' ? reading.positionRatio : null];
 }
 
 function scaleOf(row: TestRow): GaugeScale {

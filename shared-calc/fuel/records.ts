@@ -11,6 +11,8 @@ export interface ContainerRecord {
   how: 'marked' | 'weighed' | 'meter';
   scaleSdRatio: number;
   pourSdL: number;
+  /** Of fuel that is weighed instead of measured: its density, and the temperature that the density is for. */
+  weighed: { densityKgPerL: number; temperatureC: number } | null;
 }
 
 /** One pour or drain. The reading comes after the volume: until then it is null. */
@@ -21,15 +23,31 @@ export interface PourRecord {
   /** Why the reading is not used; null where it is. */
   asideReason: string | null;
   atEpochS: number;
+  /** What was written down, where the row was corrected in the curve afterwards; null where it was not. */
+  written: { volumeL: number; reading: GaugeReading | null } | null;
 }
 
 export interface FillRunRecord {
   id: string;
   direction: FillRun['direction'];
   start: RunStart;
+  /** How well the quantity at the start is known, one standard deviation; null: as is usual for such a start. */
+  startSdL: number | null;
   /** null where it was not written down. */
   containerId: string | null;
+  /** Filled to the brim, or only until the gauge stopped moving; null while it goes on or was not written down. */
+  endsAt: 'brim' | 'gaugeStopped' | null;
   pours: PourRecord[];
+}
+
+/** A reading at which the contents are known from elsewhere: 'the sight mark is 20 L, checked by the maker'. */
+export interface PinRecord {
+  id: string;
+  positionRatio: number;
+  usableL: number;
+  /** One standard deviation. */
+  sdL: number;
+  note: string;
 }
 
 /** A fill test of one tank. Only tests alike in attitude, supply and fuel may be pooled. */
@@ -40,14 +58,28 @@ export interface FillTestRecord {
   testedOn: string;
   attitude: 'ground' | 'level flight';
   power: 'battery' | 'engine running';
+  /** Volts at the gauge; null where they were not measured. */
+  supplyV: number | null;
+  /** Whether fuel could run to another tank or to the engine; null where it was not written down. */
+  feeds: 'shut' | 'open' | null;
   fuelKind: string;
   /** null where it was not measured. */
   fuelTemperatureC: number | null;
   scale: GaugeScale;
-  /** Precautions that were ticked before the first pour, by their key. */
+  /** Precautions that were ticked before the first pour and after the last, by their key. */
   precautions: string[];
   note: string;
   runs: FillRunRecord[];
+  pins: PinRecord[];
+  /** How far the curve may bend, one of `SMOOTHNESS_GRID`; null: as the data ask. */
+  smoothness: number | null;
+}
+
+/** What a person did to a curve that the rows alone do not say. */
+export interface CurveByHand {
+  correctedCount: number;
+  pinnedCount: number;
+  smoothness: number | null;
 }
 
 /** A curve that was adopted on a day. Never overwritten: a later one supersedes, a wrong one is withdrawn. */
@@ -59,6 +91,7 @@ export interface CalibrationRecord {
   methodVersion: number;
   scale: GaugeScale;
   curve: GaugeCurve;
+  byHand: CurveByHand;
   withdrawn: boolean;
 }
 
@@ -102,4 +135,14 @@ export function runsOfTest(test: FillTestRecord): TestRun[] {
 /** The tank of the aeroplane's record as the fuel calculations take it. */
 export function fuelTankOf(tank: { capacityL: number; unusableL: number }): FuelTank {
   return { usableCapacityL: tank.capacityL - tank.unusableL, unusableL: tank.unusableL };
+}
+
+/** What was edited by hand in the tests behind a curve. The first test's smoothness holds. */
+export function byHandOf(tests: readonly FillTestRecord[]): CurveByHand {
+  const pours = tests.flatMap(({ runs }) => runs).flatMap(({ pours: each }) => each);
+  return {
+    correctedCount: pours.filter(({ written }) => written !== null).length,
+    pinnedCount: tests.reduce((sum, { pins }) => sum + pins.length, 0),
+    smoothness: tests[0]?.smoothness ?? null,
+  };
 }

@@ -79,6 +79,11 @@ export function nextPourSentence(
 
 /** Why there is no curve yet. */
 export function tooFewReadingsSentence(distinctCount: number, neededCount: number): string {
+  if (distinctCount === 1)
+    return (
+      'Not enough readings for a curve: every reading between the stops is the same. Pour on until the needle ' +
+      'moves, and look whether the gauge has power.'
+    );
   return (
     `Not enough readings for a curve: ${String(distinctCount)} of at least ${String(neededCount)} different ` +
     'positions between the stops. Pour on, and read after each pour.'

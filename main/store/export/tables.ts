@@ -49,6 +49,9 @@ export const describedTables: Record<string, Described> = {
   },
   fill_run: { about: 'Runs of a fill test: filling or draining, and what was in the tank at the start.' },
   pour: { about: 'Pours and drains in order, each with the gauge read after it; set aside with a reason.' },
+  gauge_pin: {
+    about: 'Readings at which the contents are known from elsewhere, pinned in a fill test by hand.',
+  },
   calibration: { about: 'Adopted curves of a gauge; a later one supersedes, a wrong one is withdrawn.' },
   calibration_knot: {
     about: 'Usable fuel over position of the needle, 0 at the empty stop and 1 at the full one.',
@@ -59,6 +62,10 @@ export const describedTables: Record<string, Described> = {
   },
   fuel_card: {
     about: 'Fuel cards that were printed, by the serial on the paper, and the curve behind each.',
+  },
+  calibration_refit: {
+    about:
+      'The curves behind an adopted band, at its positions in their order, with the errors of the containers.',
   },
   calibration_test: { about: 'Which fill tests an adopted curve rests on.' },
 

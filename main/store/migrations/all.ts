@@ -10,6 +10,7 @@ import { bandedCurves } from './0060-banded-curves.ts';
 import { fuelCards } from './0065-fuel-cards.ts';
 import { performance } from './0070-performance.ts';
 import { importBatches } from './0080-import-batches.ts';
+import { fillTestDetails } from './0085-fill-test-details.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -24,4 +25,5 @@ export const migrations: readonly Migration[] = [
   fuelCards,
   performance,
   importBatches,
+  fillTestDetails,
 ];

@@ -27,7 +27,10 @@ export function withVolume(
 ): FillRunRecord {
   if (volumeL === null) return { ...run, pours: run.pours.filter((_, at) => at !== index) };
   if (index >= run.pours.length)
-    return { ...run, pours: [...run.pours, { ...fresh, volumeL, reading: null, asideReason: null }] };
+    return {
+      ...run,
+      pours: [...run.pours, { ...fresh, volumeL, reading: null, asideReason: null, written: null }],
+    };
   return withPour(run, index, (pour) => ({ ...pour, volumeL }));
 }
 
@@ -55,11 +58,11 @@ export function nextRun(
 ): FillRunRecord {
   const last = test.runs.at(-1);
   const containerId = last?.containerId ?? null;
-  if (direction === 'filling')
-    return { id, direction, start: { from: 'engineFeed' }, containerId, pours: [] };
+  const common = { id, direction, startSdL: null, containerId, endsAt: null, pours: [] };
+  if (direction === 'filling') return { ...common, start: { from: 'engineFeed' } };
   const fuelTank = fuelTankOf(tank);
   const lastRun = runsOfTest(test).at(-1)?.run;
   const leftL = lastRun === undefined ? undefined : usableAfterRows(lastRun, fuelTank).at(-1)?.usableL;
   const usableL = Math.min(fuelTank.usableCapacityL, leftL ?? fuelTank.usableCapacityL);
-  return { id, direction, start: { from: 'known', usableL }, containerId, pours: [] };
+  return { ...common, start: { from: 'known', usableL } };
 }

@@ -10,5 +10,5 @@ addEventListener('message', ({ data }: MessageEvent<FitJob>) => {
 function replyTo({ test, containers, tank }: FitJob): FitReply {
   const found = calibrate([test], containers, tank);
   if (found.kind !== 'curve') return null;
-  return { testId: test.id, curve: found.curve, nextPour: adviseTest(found.fit, test, containers) };
+  return { testId: test.id, curve: found.curve, nextPour: adviseTest(found.fit, [test], containers) };
 }

@@ -11,6 +11,8 @@ export async function startTest(state: FuelState): Promise<void> {
     testedOn: todayHere(),
     attitude: last?.attitude ?? 'level flight',
     power: last?.power ?? 'battery',
+    supplyV: null,
+    feeds: null,
     fuelKind: tank.fuelKind,
     fuelTemperatureC: null,
     scale: last?.scale ?? { kind: 'fractions', denominator: 8 },
@@ -21,10 +23,14 @@ export async function startTest(state: FuelState): Promise<void> {
         id: crypto.randomUUID(),
         direction: 'filling',
         start: { from: 'engineFeed' },
+        startSdL: null,
         containerId: last?.runs[0]?.containerId ?? null,
+        endsAt: null,
         pours: [],
       },
     ],
+    pins: [],
+    smoothness: null,
   };
   const put = await app.change('fillTest.put', { test });
   if (put === null) return;

@@ -1,6 +1,6 @@
 import { scaleMarks } from '../gauge-scale.ts';
 import type { ContainerRecord, FillTestRecord } from '../records.ts';
-import { UNKNOWN_CONTAINER } from './calibrate.ts';
+import { containerIdsOf, UNKNOWN_CONTAINER } from './calibrate.ts';
 import type { GaugeFit } from './gauge-fit.ts';
 import { nextPourAdvice, WORTHWHILE_RATIO } from './next-pour.ts';
 
@@ -20,28 +20,28 @@ const START_SD_L = 0.3;
 
 /**
  * The pour that narrows the planning shortfall most.
- * @param fit of this test alone
+ * @param tests the tests that the fit was made of; the first is the one that would go on
  * @returns null where no mark of the gauge lies between the readings that moved
  * @throws RangeProblem for a scale or a container outside its range
  */
 export function adviseTest(
   fit: GaugeFit,
-  test: FillTestRecord,
+  tests: readonly [FillTestRecord, ...FillTestRecord[]],
   containers: readonly ContainerRecord[],
 ): NextPour | null {
   const { firstPosition, lastPosition } = fit.rows;
+  const [test] = tests;
   const marks = scaleMarks(test.scale).flatMap(({ reading }) =>
     reading.at === 'scale' && reading.positionRatio >= firstPosition && reading.positionRatio <= lastPosition
       ? [reading.positionRatio]
       : [],
   );
   if (marks.length === 0) return null;
-  const usedIds = [...new Set(test.runs.map(({ containerId }) => containerId))];
   const lastId = test.runs.at(-1)?.containerId ?? null;
   const container = containers.find(({ id }) => id === lastId) ?? null;
   const pourL = container?.nominalL ?? USUAL_POUR_L;
   const [best] = nextPourAdvice(fit, marks, {
-    index: usedIds.indexOf(lastId),
+    index: containerIdsOf(tests).indexOf(lastId),
     scaleSdRatio: container?.scaleSdRatio ?? UNKNOWN_CONTAINER.scaleSdRatio,
     pourSdRatio:
       container === null ? UNKNOWN_CONTAINER.pourSdRatio : Math.min(0.2, container.pourSdL / pourL),

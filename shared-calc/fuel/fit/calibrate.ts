@@ -1,5 +1,5 @@
 import { InputProblem } from '../../problem.ts';
-import { usableAfterRows } from '../fill-run.ts';
+import { usableAfterRows, type RunStart } from '../fill-run.ts';
 import type { BandedCurve } from '../gauge-curve.ts';
 import { resolutionRatio } from '../gauge-scale.ts';
 import {
@@ -8,20 +8,41 @@ import {
   type ContainerRecord,
   type FillRunRecord,
   type FillTestRecord,
+  type PinRecord,
 } from '../records.ts';
 import { bandedCurveOf } from './banded-curve.ts';
-import { DEFAULT_BEHAVIOUR, type FillData, type MeasuredRow, type PourContainer } from './fill-data.ts';
+import {
+  DEFAULT_BEHAVIOUR,
+  type FillData,
+  type MeasuredRow,
+  type MeasuredRun,
+  type PourContainer,
+} from './fill-data.ts';
 import { fitGauge, type GaugeFit } from './gauge-fit.ts';
+import type { KeptRefits } from '../kept-refits.ts';
+import { refitsToKeep } from './refits-to-keep.ts';
 
 /** How well the quantity at the start is known, standard deviations in litres. Common practice, no source. */
 const START_SD_L = { engineFeed: 0.3, sump: 0.5, known: 0.5 } as const;
 /** A quantity that was stated was itself measured: this share of it, where that is more. */
 const KNOWN_START_SD_RATIO = 0.02;
+
+/** How well the start of a run is taken to be known where nobody said, one standard deviation in litres. */
+export function usualStartSdL(start: RunStart): number {
+  return start.from === 'known'
+    ? Math.max(START_SD_L.known, KNOWN_START_SD_RATIO * Math.abs(start.usableL))
+    : START_SD_L[start.from];
+}
 /** A container that was not written down is taken to be no better than a household can. Common practice, no source. */
 export const UNKNOWN_CONTAINER: PourContainer = { scaleSdRatio: 0.02, pourSdRatio: 0.03 };
 
 export type Calibration =
-  | { readonly kind: 'curve'; readonly curve: BandedCurve; readonly fit: GaugeFit }
+  | {
+      readonly kind: 'curve';
+      readonly curve: BandedCurve;
+      readonly refits: KeptRefits;
+      readonly fit: GaugeFit;
+    }
   | { readonly kind: 'tooFewReadings'; readonly distinctCount: number; readonly neededCount: number };
 
 /**
@@ -45,7 +66,14 @@ export function calibrate(
     .flatMap(({ runs }) => runs)
     .flatMap(({ pours }) => pours)
     .filter(({ asideReason }) => asideReason !== null).length;
-  return { kind: 'curve', curve: bandedCurveOf(fit, data.capacityL, asideCount), fit };
+  const curve = bandedCurveOf(fit, data.capacityL, asideCount);
+  const pinnedCount = tests.reduce((sum, { pins }) => sum + pins.length, 0);
+  return {
+    kind: 'curve',
+    curve: { ...curve, readingCount: curve.readingCount - pinnedCount },
+    refits: refitsToKeep(fit, curve, containerIdsOf(tests)),
+    fit,
+  };
 }
 
 /** Whether tests may make one curve: a capacitance sender reads blends differently, a float another attitude. */
@@ -53,6 +81,11 @@ export function areAlike(tests: readonly FillTestRecord[]): boolean {
   const key = (test: FillTestRecord) =>
     JSON.stringify([test.tankId, test.attitude, test.power, test.fuelKind, test.scale]);
   return new Set(tests.map(key)).size <= 1;
+}
+
+/** The containers that tests were measured with, each once; null for those that were not written down. */
+export function containerIdsOf(tests: readonly FillTestRecord[]): (string | null)[] {
+  return [...new Set(tests.flatMap(({ runs }) => runs).map(({ containerId }) => containerId))];
 }
 
 /**
@@ -74,8 +107,21 @@ export function fillDataOf(
   const runs = tests.flatMap((test) =>
     test.runs.map((record, index) => ({ record, run: runsOfTest(test)[index]?.run })),
   );
-  const usedIds = [...new Set(runs.map(({ record }) => record.containerId))];
+  const usedIds = containerIdsOf(tests);
   const used = usedIds.map((id) => containers.find((container) => container.id === id) ?? null);
+  const measured = runs.flatMap(({ record, run }, runIndex): MeasuredRun[] => {
+    if (run === undefined) return [];
+    // Refuses a draining run without a start and figures outside their range, naming the row.
+    usableAfterRows(run, fuelTank, runIndex);
+    const index = usedIds.indexOf(record.containerId);
+    return [
+      {
+        direction: run.direction,
+        ...startOf(record, fuelTank.unusableL),
+        rows: run.rows.map((row) => measuredRow(row, index, used[index] ?? null)),
+      },
+    ];
+  });
   return {
     capacityL: fuelTank.usableCapacityL,
     gauge: { resolutionRatio: resolutionRatio(first.scale), ...DEFAULT_BEHAVIOUR },
@@ -84,34 +130,37 @@ export function fillDataOf(
         ? UNKNOWN_CONTAINER
         : { scaleSdRatio: container.scaleSdRatio, pourSdRatio: UNKNOWN_CONTAINER.pourSdRatio },
     ),
-    runs: runs.flatMap(({ record, run }, runIndex) => {
-      if (run === undefined) return [];
-      // Refuses a draining run without a start and figures outside their range, naming the row.
-      usableAfterRows(run, fuelTank, runIndex);
-      const index = usedIds.indexOf(record.containerId);
-      return [
-        {
-          direction: run.direction,
-          ...startOf(record, fuelTank.unusableL),
-          rows: run.rows.map((row) => measuredRow(row, index, used[index] ?? null)),
-        },
-      ];
-    }),
+    smoothness: first.smoothness,
+    runs: [...measured, ...tests.flatMap(({ pins }) => pins.map(pinnedRun))],
   };
 }
 
-function startOf({ start }: FillRunRecord, unusableL: number): { startUsableL: number; startSdL: number } {
+function startOf(
+  { start, startSdL }: FillRunRecord,
+  unusableL: number,
+): { startUsableL: number; startSdL: number } {
+  const known = { startSdL: startSdL ?? usualStartSdL(start) };
   switch (start.from) {
     case 'engineFeed':
-      return { startUsableL: 0, startSdL: START_SD_L.engineFeed };
+      return { startUsableL: 0, ...known };
     case 'sump':
-      return { startUsableL: -unusableL, startSdL: START_SD_L.sump };
+      return { startUsableL: -unusableL, ...known };
     case 'known':
-      return {
-        startUsableL: start.usableL,
-        startSdL: Math.max(START_SD_L.known, KNOWN_START_SD_RATIO * Math.abs(start.usableL)),
-      };
+      return { startUsableL: start.usableL, ...known };
   }
+}
+
+/**
+ * A pinned value is a run of its own without a pour: its error is the start's, shared with no other row. It counts as
+ * filling, which with the gauge's lag is the lower of the two.
+ */
+function pinnedRun({ positionRatio, usableL, sdL }: PinRecord): MeasuredRun {
+  return {
+    direction: 'filling',
+    startUsableL: usableL,
+    startSdL: sdL,
+    rows: [{ volumeL: 0, container: null, reading: { at: 'scale', positionRatio }, setAside: false }],
+  };
 }
 
 function measuredRow(

@@ -50,6 +50,8 @@ export interface FillData {
   readonly gauge: GaugeBehaviour;
   readonly containers: readonly PourContainer[];
   readonly runs: readonly MeasuredRun[];
+  /** How far the curve may bend where a person fixed it, 0.01 to 10 as in `SMOOTHNESS_GRID`; else averaged over. */
+  readonly smoothness?: number | null;
 }
 
 export type RowKind = 'scale' | 'emptyStop' | 'fullStop';
@@ -83,6 +85,8 @@ export interface FitRows {
   readonly distinctCount: number;
   /** Column of each container's scale error in the loadings. */
   readonly scaleColumns: readonly number[];
+  /** Fixed by a person, or null: averaged over what the data support. */
+  readonly smoothness: number | null;
 }
 
 /**
@@ -186,6 +190,7 @@ function assemble(
     lastPosition: Math.max(...positions),
     distinctCount: new Set(positions.map((position) => Math.round(position * 1e6))).size,
     scaleColumns,
+    smoothness: data.smoothness ?? null,
   };
 }
 
@@ -199,6 +204,7 @@ function requireData(data: FillData): void {
   requireRange('gauge.stickingSdRatio', data.gauge.stickingSdRatio, 0.0005, 0.1, '');
   requireRange('gauge.lagRatio', data.gauge.lagRatio, 0, 0.1, '');
   requireRange('gauge.lagSdRatio', data.gauge.lagSdRatio, 0, 0.1, '');
+  if (data.smoothness != null) requireRange('smoothness', data.smoothness, 0.01, 10, '');
   data.containers.forEach((container, index) => {
     requireRange(`containers[${String(index)}].scaleSdRatio`, container.scaleSdRatio, 0, 0.2, '');
     requireRange(`containers[${String(index)}].pourSdRatio`, container.pourSdRatio, 0, 0.2, '');

@@ -39,14 +39,15 @@ export interface Refits {
 
 /**
  * Modes over the smoothness grid with their Laplace weights. The prior is flat in sigma itself (the + ln sigma on a
- * logarithmic grid): flat in ln sigma is too smooth and costs coverage.
+ * logarithmic grid): flat in ln sigma is too smooth and costs coverage. A smoothness that a person fixed stands alone.
  * @source L. Tierney, J. B. Kadane, Accurate approximations for posterior moments and marginal densities, 1986
  */
 export function weightedModes(fit: NewtonFit): WeightedMode[] {
   const { rows } = fit;
   const centre = defaultCentre(rows.capacityL);
   const scaleCount = rows.kinds.filter((kind) => kind === 'scale').length;
-  const found = SMOOTHNESS_GRID.flatMap((sigma) =>
+  const tried = rows.smoothness === null ? SMOOTHNESS_GRID : [rows.smoothness];
+  const found = tried.flatMap((sigma) =>
     STICKING_GRID.map(({ factor, weight }) => {
       const setting = { sigma, stickingSdRatio: rows.gauge.stickingSdRatio * factor };
       const state = straightState(rows);

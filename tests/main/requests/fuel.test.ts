@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { appendCalibration } from '../../../main/store/calibrations.ts';
+import type { KeptRefits } from '../../../shared-calc/fuel/kept-refits.ts';
 import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
 import { exampleAircraft } from '../example-aircraft.ts';
 import { exampleFillTest } from '../example-fill-test.ts';
@@ -33,9 +34,38 @@ describe('a fill test', () => {
 
   test('is kept after each figure: a volume whose reading is not typed yet stays', async () => {
     const put = exampleFillTest();
-    put.runs[0]?.pours.push({ id: 'half', volumeL: 2, reading: null, asideReason: null, atEpochS: 1 });
+    put.runs[0]?.pours.push({
+      id: 'half',
+      volumeL: 2,
+      reading: null,
+      asideReason: null,
+      atEpochS: 1,
+      written: null,
+    });
     await library.ask('fillTest.put', { test: put });
     expect((await tests())[0]?.runs[0]?.pours.at(-1)).toMatchObject({ volumeL: 2, reading: null });
+  });
+
+  test('keeps how it was started and ended, what was corrected and what was pinned', async () => {
+    const put: FillTestRecord = {
+      ...exampleFillTest(),
+      supplyV: 12.4,
+      feeds: 'shut',
+      smoothness: 0.7,
+      pins: [{ id: 'pin', positionRatio: 0.5, usableL: 20, sdL: 0.3, note: 'checked by the maker' }],
+    };
+    const [run] = put.runs;
+    if (run === undefined) throw new Error('the example has a run');
+    run.startSdL = 0.1;
+    run.endsAt = 'brim';
+    const [first, second] = run.pours;
+    if (first !== undefined) first.written = { volumeL: 4, reading: null };
+    if (second !== undefined) second.written = { volumeL: 5, reading: { at: 'scale', positionRatio: 0.25 } };
+    await library.ask('fillTest.put', { test: put });
+    expect(await tests()).toEqual([put]);
+    await library.ask('fillTest.put', { test: { ...put, pins: [] } });
+    await undo();
+    expect(await tests()).toEqual([put]);
   });
 
   test('is undone and done again figure by figure, and its removal too', async () => {
@@ -151,9 +181,11 @@ describe('an adopted curve', () => {
       methodVersion: 1,
       scale,
       curve,
+      byHand: { correctedCount: 0, pinnedCount: 0, smoothness: null },
     };
-    appendCalibration(library.db, old, 0);
+    appendCalibration(library.db, old, null, 0);
     expect(await curves()).toEqual([{ ...old, withdrawn: false }]);
+    expect(await library.ask('calibration.refits', { id: 'old' })).toBeNull();
   });
 
   test('stays as it is when its test changes; a later one supersedes it and both stay', async () => {
@@ -171,6 +203,30 @@ describe('an adopted curve', () => {
     const [later, first] = (await curves()).map((each) => knotAt(each, 5 / 8).bestL);
     // Four litres a pour instead of five.
     expect((later ?? NaN) / (first ?? NaN)).toBeCloseTo(0.8, 1);
+  });
+
+  test('keeps the curves behind its band, and what was done by hand', async () => {
+    const { id } = (await adopt()) as { id: string };
+    const [curve] = await curves();
+    const refits = (await library.ask('calibration.refits', { id })) as KeptRefits;
+    expect(refits.volumesL).toHaveLength(400);
+    expect(refits.positionsRatio).toEqual(curve?.curve.knots.map(({ positionRatio }) => positionRatio));
+    // The band is the 5 and 95 % of these very curves: by hand, 20 of 400 lie at or below the former.
+    const atHalf = refits.positionsRatio.indexOf(0.5);
+    const sorted = refits.volumesL.map((volumes) => volumes[atHalf] ?? NaN).sort((a, b) => a - b);
+    expect(knotAt(curve, 0.5).lowL).toBeGreaterThan((sorted[19] ?? NaN) - 0.001);
+    expect(knotAt(curve, 0.5).lowL).toBeLessThan((sorted[20] ?? NaN) + 0.001);
+    expect(curve?.byHand).toEqual({ correctedCount: 0, pinnedCount: 0, smoothness: null });
+    const edited = { ...exampleFillTest(), smoothness: 1.3 };
+    const first = edited.runs[0]?.pours[0];
+    if (first !== undefined) first.written = { volumeL: 4, reading: null };
+    await library.ask('fillTest.put', { test: edited });
+    await library.ask('calibration.adopt', {
+      tankId: 'rear',
+      testIds: ['may-test'],
+      adoptedOn: '2026-05-11',
+    });
+    expect((await curves())[0]?.byHand).toEqual({ correctedCount: 1, pinnedCount: 0, smoothness: 1.3 });
   });
 
   test('is undone by a withdrawal and done again as the same record', async () => {
@@ -222,7 +278,14 @@ describe('an adopted curve', () => {
 });
 
 test('a container is added, changed and removed, each with its undo; a test keeps the one that it names', async () => {
-  const can = { name: 'Can', nominalL: 3, how: 'weighed', scaleSdRatio: 0.006, pourSdL: 0.02 };
+  const can = {
+    name: 'Can',
+    nominalL: 3,
+    how: 'weighed',
+    scaleSdRatio: 0.006,
+    pourSdL: 0.02,
+    weighed: { densityKgPerL: 0.742, temperatureC: 15 },
+  };
   const { id } = (await library.ask('container.put', { container: can })) as { id: string };
   const put = exampleFillTest();
   for (const run of put.runs) run.containerId = id;

@@ -1,7 +1,13 @@
 import { bandCurve, bandOfReading, bandOnMark } from '../../../shared-calc/fuel/fit/band.ts';
 import { adviseTest } from '../../../shared-calc/fuel/fit/advise-test.ts';
 import { bandedCurveOf } from '../../../shared-calc/fuel/fit/banded-curve.ts';
-import { areAlike, calibrate, fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import {
+  areAlike,
+  calibrate,
+  containerIdsOf,
+  fillDataOf,
+  usualStartSdL,
+} from '../../../shared-calc/fuel/fit/calibrate.ts';
 import { fitRows, type FillData } from '../../../shared-calc/fuel/fit/fill-data.ts';
 import { fitGauge } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
 import { logNormalTail } from '../../../shared-calc/fuel/fit/log-normal-tail.ts';
@@ -14,6 +20,7 @@ import {
   fillGrid,
   volumeOnGridL,
 } from '../../../shared-calc/fuel/fit/slope-curve.ts';
+import { refitsToKeep } from '../../../shared-calc/fuel/fit/refits-to-keep.ts';
 import { seededNormals } from '../../../shared-calc/numeric/seeded-normals.ts';
 import { exampleFillTest } from '../../main/example-fill-test.ts';
 import { byPosition, type RangeRow, type RoomRefusals } from './table.ts';
@@ -92,6 +99,7 @@ const measuredBy = (scaleSdRatio: number) => {
     how: 'marked',
     scaleSdRatio,
     pourSdL: 0.05,
+    weighed: null,
   } as const;
   return [[poured], [container]] as const;
 };
@@ -166,6 +174,9 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [areAlike, 'compares records'],
+    [containerIdsOf, 'lists what records name'],
+    [refitsToKeep, 'takes a fit that fitGauge has made'],
+    [usualStartSdL, 'an addition; fillDataOf refuses the start'],
     [bandedCurveOf, 'takes a fit that fitGauge has made'],
     [adviseTest, 'takes a fit that fitGauge has made; nextPourAdvice refuses the container'],
     [defaultCentre, 'takes the capacity that fitRows has let through'],

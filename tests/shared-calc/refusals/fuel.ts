@@ -20,11 +20,21 @@ import type { GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
 import { leastMarkFor } from '../../../shared-calc/fuel/least-mark.ts';
 import { parseReading } from '../../../shared-calc/fuel/parse-reading.ts';
 import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
-import { fuelTankOf, runsOfTest } from '../../../shared-calc/fuel/records.ts';
+import { byHandOf, fuelTankOf, runsOfTest } from '../../../shared-calc/fuel/records.ts';
 import { curveResiduals, flagRows } from '../../../shared-calc/fuel/row-flags.ts';
+import { compareCurves } from '../../../shared-calc/fuel/compare-curves.ts';
+import { csvRows } from '../../../shared-calc/fuel/csv/cells.ts';
+import { readingUnit } from '../../../shared-calc/fuel/csv/columns.ts';
+import { runsFromCsv } from '../../../shared-calc/fuel/csv/read-runs.ts';
+import { runsToCsv } from '../../../shared-calc/fuel/csv/write-runs.ts';
+import { covariance, pairedRefits, refitVolumesAtL } from '../../../shared-calc/fuel/kept-refits.ts';
+import { flagRun } from '../../../shared-calc/fuel/run-flags.ts';
+import { totalFuel } from '../../../shared-calc/fuel/total-fuel.ts';
+import { fuelDensityKgPerL, weighedVolumeL } from '../../../shared-calc/fuel/weighed-volume.ts';
+import { exampleFillTest } from '../../main/example-fill-test.ts';
 import { BANDED } from '../fuel/banded-example.ts';
 import { curveOf, filling, read, TANK, WITH_DEAD_ZONE } from '../fuel/fill-tests.ts';
-import type { RangeRow, RoomRefusals } from './table.ts';
+import { byPosition, type RangeRow, type RoomRefusals } from './table.ts';
 
 const EIGHTHS: GaugeScale = { kind: 'fractions', denominator: 8 };
 const curve = curveOf([WITH_DEAD_ZONE], 0.125);
@@ -46,6 +56,17 @@ const onPlace = (call: (positionRatio: number) => unknown): RangeRow => ({
   max: 0.875,
   call,
 });
+
+const weighed = { densityKgPerL: 0.74, temperatureC: 15 };
+const keptRefits = { positionsRatio: [0.25, 0.75], volumesL: [[10, 36]], containerErrors: {} };
+const readPercent = (step: number) =>
+  runsFromCsv({
+    text: 'volume_L,reading_percent\n5,50\n',
+    scale: { kind: 'percent', step },
+    containers: [],
+    newId: () => 'id',
+    nowEpochS: 0,
+  });
 
 export const refusals: RoomRefusals = {
   functions: [
@@ -256,10 +277,79 @@ export const refusals: RoomRefusals = {
         },
       ],
     },
+    byPosition(fuelDensityKgPerL, [
+      { field: 'densityKgPerL', min: 0.653, max: 0.838, good: 0.74 },
+      { field: 'atC', min: -40, max: 60, good: 15 },
+      { field: 'fuelC', min: -40, max: 60, good: 20 },
+    ]),
+    {
+      of: weighedVolumeL,
+      ranges: [
+        { field: 'massKg', min: 0, max: 1000, call: (v) => weighedVolumeL(v, weighed, null) },
+        { field: 'fuelC', min: -40, max: 60, call: (v) => weighedVolumeL(1, weighed, v) },
+      ],
+    },
+    {
+      of: refitVolumesAtL,
+      ranges: [
+        {
+          field: 'positionRatio',
+          min: 0.25 - 1e-10,
+          max: 0.75 + 1e-10,
+          call: (v) => refitVolumesAtL(keptRefits, v),
+        },
+      ],
+    },
+    {
+      of: flagRun,
+      ranges: [
+        {
+          field: 'resolutionRatio',
+          min: 0.001,
+          max: 0.5,
+          call: (v) => flagRun(filling([5, 0.5]), TANK, { resolutionRatio: v, endsAt: null }),
+        },
+      ],
+    },
+    {
+      of: totalFuel,
+      ranges: [
+        {
+          field: 'positionRatio',
+          min: 0,
+          max: 1,
+          call: (v) => totalFuel([{ curve: BANDED, refits: null, reading: read(v) }], 'needleOnMark'),
+        },
+      ],
+      refused: [
+        { when: 'no tank', call: () => totalFuel([], 'needleOnMark'), sentence: /at least one tank/ },
+      ],
+    },
+    {
+      of: runsToCsv,
+      ranges: [
+        {
+          field: 'step',
+          min: 0.1,
+          max: 50,
+          call: (v) => runsToCsv({ ...exampleFillTest(), scale: { kind: 'percent', step: v } }, []),
+        },
+      ],
+    },
+    {
+      of: runsFromCsv,
+      ranges: [{ field: 'step', min: 0.1, max: 50, call: readPercent }],
+    },
   ],
   takeNoNumber: [
     [runsOfTest, 'gathers a record that the store has let through; usableAfterRows refuses its volumes'],
     [fuelTankOf, 'splits a record that the store has let through; requireTank refuses its volumes'],
+    [byHandOf, 'counts what a record holds'],
+    [compareCurves, 'takes curves that the fit has made; readings outside either are left out'],
+    [pairedRefits, 'takes curves that the fit has made'],
+    [covariance, 'takes numbers of any size'],
+    [csvRows, 'takes text'],
+    [readingUnit, 'names the unit of a scale'],
     [endKnots, 'takes a curve that the fit has made'],
     [divisionText, 'takes a scale that requireScale has let through'],
     [printedSpan, 'takes a scale that requireScale has let through'],

@@ -9,6 +9,12 @@ import {
   runStartSentence,
   tooFewReadingsSentence,
 } from '../../../shared-calc/wording/fuel.ts';
+import {
+  byHandWords,
+  csvRefusalSentence,
+  runFlagSentence,
+  unlikeWords,
+} from '../../../shared-calc/wording/fuel-test.ts';
 import { curveOf, LINEAR, read } from '../fuel/fill-tests.ts';
 import type { RoomRefusals } from './table.ts';
 
@@ -35,6 +41,10 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [byHandWords, 'words counts of a record'],
+    [csvRefusalSentence, 'words refusals that runsFromCsv has made'],
+    [runFlagSentence, 'words a flag that flagRun has made'],
+    [unlikeWords, 'compares records'],
     [fuelCaution, 'words a curve that a fit has made'],
     [nextPourSentence, 'words advice that adviseTest has made'],
     [readingRefusalSentence, 'words a refusal that parseReading has made'],

@@ -35,8 +35,8 @@ async function someContainer(library: MemoryLibrary, draw: Draw): Promise<Contai
     (await library.ask('container.list', {})) as (ContainerRecord & { removed: boolean })[],
   );
   if (kept === null) return null;
-  const { id, name, nominalL, how, scaleSdRatio, pourSdL } = kept;
-  return { id, name, nominalL, how, scaleSdRatio, pourSdL };
+  const { id, name, nominalL, how, scaleSdRatio, pourSdL, weighed } = kept;
+  return { id, name, nominalL, how, scaleSdRatio, pourSdL, weighed };
 }
 
 async function someCard(library: MemoryLibrary, draw: Draw) {
@@ -55,6 +55,10 @@ export const fuelInputs = {
       for (const run of fresh.runs) run.containerId = container?.id ?? null;
       return { test: fresh };
     }
+    if (draw.chance(0.3))
+      test.pins = [
+        { id: `pin-${String(draw.below(1_000_000))}`, positionRatio: 0.5, usableL: 20, sdL: 0.3, note: '' },
+      ];
     const pours = test.runs[0]?.pours;
     if (draw.chance(0.5)) pours?.pop();
     else
@@ -64,6 +68,7 @@ export const fuelInputs = {
         reading: null,
         asideReason: null,
         atEpochS: 1_000,
+        written: draw.chance(0.5) ? null : { volumeL: 2, reading: { at: 'emptyStop' } },
       });
     return { test };
   },
