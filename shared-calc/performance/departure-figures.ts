@@ -41,7 +41,9 @@ export interface DistanceFigures extends Readonly<DistanceNumbers> {
   readonly safety: { readonly factorRatio: number; readonly source: string };
   /** The reading of the column that has to fit: cells, shares and edges; null for an estimate from one figure. */
   readonly reading: TableAnswer | null;
-  /** The temperature that the table was entered at: above the air's own where its humidity counts. */
+  /** The air's own. */
+  readonly temperatureC: number;
+  /** What the table was entered at: more where the air's humidity counts. */
   readonly tableTemperatureC: number;
   readonly creditedHeadwindMs: number;
   readonly isHumidityKnown: boolean;
@@ -130,6 +132,7 @@ export function distanceFigures(
             temperatureC: Math.min(tableTemperatureC, AXIS_RANGES.temperatureC.max),
             headwindMs: Math.max(credited, AXIS_RANGES.headwindMs.min),
           }),
+    temperatureC,
     tableTemperatureC,
     creditedHeadwindMs: credited,
     isHumidityKnown: question.dewPointC !== null,

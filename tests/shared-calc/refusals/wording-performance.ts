@@ -1,4 +1,5 @@
 import { cellsUsedWords, distanceStepWords, tableNote } from '../../../shared-calc/wording/performance.ts';
+import { climbSentence, distanceSentences } from '../../../shared-calc/wording/departure.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -6,6 +7,8 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [tableNote, 'words an answer that readTable has made'],
     [cellsUsedWords, 'words the cells that readTable has used'],
+    [distanceSentences, 'words an answer that distanceFigures has made'],
+    [climbSentence, 'words an answer that climbReader has made'],
     [distanceStepWords, 'words a step that distanceSteps has made'],
   ],
 };
