@@ -16,6 +16,7 @@ import { weighingRequests } from './weighing.ts';
 import { weatherImportRequests } from './weather-import.ts';
 import { weatherMappingRequests } from './weather-mapping.ts';
 import { weatherPreviewRequests } from './weather-preview.ts';
+import { weatherDayRequests } from './weather-day.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
 import { weatherRequests } from './weather.ts';
 
@@ -41,6 +42,7 @@ export const requestTable = {
   ...weatherImportRequests,
   ...weatherMappingRequests,
   ...weatherSeasonRequests,
+  ...weatherDayRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

@@ -1,5 +1,7 @@
+import { civilDate } from './civil-date.ts';
 import { daysNeeded } from './days-needed.ts';
 import { quantileReordering } from './quantile.ts';
+import { probBelow, type SafeSide } from './safe-side.ts';
 
 export const MONTHS = 12;
 export const HOURS = 24;
@@ -39,7 +41,7 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
     const thisDay = Math.floor(hour / 24);
     if (thisDay !== day) {
       day = thisDay;
-      ({ year, month } = civil(day));
+      ({ year, month } = civilDate(day));
     }
     if (Number.isNaN(value[i])) {
       cellOf[i] = -1;
@@ -79,11 +81,13 @@ export interface SeasonQuantiles {
 
 /**
  * The same quantile (R-7) in every cell.
- * @param prob 0.5 to 0.99
+ * @param share of days that are no worse, 0.5 to 0.99
+ * @param worse which way is worse: for a density altitude up, for a headwind down
  * @throws RangeProblem naming prob
  */
-export function seasonQuantiles(cells: SeasonCells, prob: number): SeasonQuantiles {
-  const needed = daysNeeded(prob);
+export function seasonQuantiles(cells: SeasonCells, share: number, worse: SafeSide = 'up'): SeasonQuantiles {
+  const needed = daysNeeded(share);
+  const prob = probBelow(share, worse);
   const work = cells.values.slice();
   const quantile: (number | null)[] = [];
   const dayCount: number[] = [];
@@ -94,26 +98,4 @@ export function seasonQuantiles(cells: SeasonCells, prob: number): SeasonQuantil
     quantile.push(to - from < needed ? null : quantileReordering(work.subarray(from, to), prob));
   }
   return { quantile, dayCount, daysNeeded: needed };
-}
-
-/**
- * Year and month (from 0) of a day counted from 1970-01-01.
- * @source Fliegel and Van Flandern 1968, "A machine algorithm for processing calendar dates", in the form with years
- * that begin in March and eras of 400 years; good for every day of the proleptic Gregorian calendar
- */
-function civil(day: number): { year: number; month: number } {
-  const shifted = day + 719_468;
-  const era = Math.floor(shifted / 146_097);
-  const dayOfEra = shifted - era * 146_097;
-  const yearOfEra = Math.floor(
-    (dayOfEra -
-      Math.floor(dayOfEra / 1460) +
-      Math.floor(dayOfEra / 36_524) -
-      Math.floor(dayOfEra / 146_096)) /
-      365,
-  );
-  const dayOfYear = dayOfEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
-  const monthFromMarch = Math.floor((5 * dayOfYear + 2) / 153);
-  const month = monthFromMarch < 10 ? monthFromMarch + 2 : monthFromMarch - 10;
-  return { year: yearOfEra + era * 400 + (month < 2 ? 1 : 0), month };
 }

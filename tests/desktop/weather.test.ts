@@ -34,29 +34,35 @@ inEveryHost('Weather', (host) => {
         await page.getByLabel('Name').fill('Lake strip');
         await page.getByLabel('Name').press('Enter');
         await page.getByRole('button', { name: 'Add the field' }).press('Enter');
-        // Two months of one winter: medians for them, from one year only.
-        await expect
-          .poll(() => heading(page).innerText())
-          .toMatch(/^Highest at \d\d:00 in (January|February): .* on half the days\..* From one year only/);
-        await page.getByRole('radio', { name: 'nine days in ten' }).click();
+        // Two months of one winter are too few for nine days in ten, and enough for medians, from one year only.
         await expect
           .poll(() => heading(page).innerText())
           .toBe(
             'Too few days: the fullest hour has 31 of the 100 that nine days in ten needs. Import more years, or ask for half the days.',
           );
+        await page.getByRole('radio', { name: 'half the days' }).click();
+        await expect
+          .poll(() => heading(page).innerText())
+          .toMatch(/^Highest at \d\d:00 in (January|February): .* on half the days\..* From one year only/);
         expect(await page.locator('.block').innerText()).toMatch(/sea-level pressure, the least certain way/);
       });
       await withWindow(host, { folder }, async ({ page, chooseFiles }) => {
         await page.getByRole('link', { name: /^Weather/ }).click();
-        await expect.poll(() => heading(page).innerText()).toMatch(/^Highest at/);
-        // By keyboard: the hour and month in hand, each with its figures and days.
+        await expect.poll(() => heading(page).innerText()).toMatch(/^Too few days/);
+        // By keyboard: the hour and date in hand, each with its figures and days. Half the days needs 20: ten days to
+        // either side of the 17th of January, or a little more for hours that the file lacks.
         const hour = page.getByRole('slider', { name: 'Hour of the day' });
-        await page.getByRole('slider', { name: 'Month' }).press('Home');
+        const date = page.getByRole('textbox', { name: 'Date' });
+        await date.fill('16 January 2026');
+        await date.press('Enter');
+        await page.getByRole('slider', { name: 'Date' }).press('ArrowRight');
+        await expect.poll(() => date.inputValue()).toBe('17 January 2026');
         await hour.press('Home');
         await hour.press('ArrowRight');
         await expect
           .poll(() => hour.getAttribute('aria-valuetext'))
-          .toMatch(/^01:00\. January, 01:00: .* or less on half the days; 31 days$/);
+          .toMatch(/^01:00\. 01:00: .* or less on half the days; 2\d days of 1 year$/);
+        await page.getByRole('radio', { name: 'files' }).click();
         await chooseFiles(chooser(page), [sample('725300-94846-2016.gz')]);
         await expect.poll(() => page.locator('.files').innerText()).toMatch(/Looks the same as/);
         await page.getByRole('button', { name: 'Import', exact: true }).click();

@@ -1,5 +1,9 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 
+import type { WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
+
+/** What stands beside the pictures. */
+export type WeatherSide = 'hours' | 'field' | 'files';
 export type Preview = OutputOf<'weather.preview'>;
 export type StationChoice =
   | { listKey: string }
@@ -29,8 +33,16 @@ export interface PendingFile {
 
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {
-  share = $state(0.5);
-  hand = $state({ month: 6, hour: 15 });
+  /** Of days that are no worse. */
+  share = $state(0.9);
+  /** Hour of the clock in hand. */
+  hour = $state(15);
+  /** '2026-07-19'; null until one is chosen: then it is today, or the nearest month of the record. */
+  date = $state<string | null>(null);
+  figure = $state<WeatherFigure>('densityAltitude');
+  /** What each figure may be at most (or at least), in the unit kept inside. */
+  limits = $state<Partial<Record<WeatherFigure, number | null>>>({});
+  side = $state<WeatherSide>('hours');
   pending = $state<PendingFile[]>([]);
   /** A field that is being typed in and is not in the library yet. */
   isAddingField = $state(false);

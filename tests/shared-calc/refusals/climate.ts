@@ -1,3 +1,11 @@
+import { civilDate, dayNumber } from '../../../shared-calc/climate/civil-date.ts';
+import {
+  dayCounts,
+  dayQuantiles,
+  daysBeyond,
+  dayWindow,
+  dayWorst,
+} from '../../../shared-calc/climate/day-window.ts';
 import { daysNeeded } from '../../../shared-calc/climate/days-needed.ts';
 import {
   fieldDensityAltitudeM,
@@ -7,8 +15,10 @@ import {
 } from '../../../shared-calc/climate/field-density-altitude.ts';
 import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
 import { quantileReordering } from '../../../shared-calc/climate/quantile.ts';
+import { isBeyond, probBelow } from '../../../shared-calc/climate/safe-side.ts';
 import { seasonCells, seasonQuantiles } from '../../../shared-calc/climate/season.ts';
 import { daylightOf, sunLines } from '../../../shared-calc/climate/sun-lines.ts';
+import { crosswindFigureMs, headwindFigureMs } from '../../../shared-calc/climate/wind-figures.ts';
 import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -16,6 +26,9 @@ const utc: ZoneOffsets = { startMinutes: [0], offsetMinutes: [0] };
 const backwards: ZoneOffsets = { startMinutes: [5, 5], offsetMinutes: [0, 60] };
 const uneven: ZoneOffsets = { startMinutes: [0], offsetMinutes: [] };
 const noCells = seasonCells(new Int32Array(0), new Float64Array(0));
+const noHours = (month: number, day: number, prob: number) =>
+  dayWindow(new Int32Array(0), new Float64Array(0), { month, day }, [prob]);
+const noDays = noHours(6, 19, 0.5);
 const air = {
   temperatureC: 30,
   dewPointC: 10,
@@ -55,6 +68,18 @@ export const refusals: RoomRefusals = {
     {
       of: seasonQuantiles,
       ranges: [{ field: 'prob', ...share, call: (v) => seasonQuantiles(noCells, v) }],
+    },
+    {
+      of: dayWindow,
+      ranges: [
+        { field: 'month', min: 0, max: 11, call: (v) => noHours(v, 1, 0.9) },
+        { field: 'day', min: 1, max: 31, call: (v) => noHours(6, v, 0.9) },
+        { field: 'prob', ...share, call: (v) => noHours(6, 1, v) },
+      ],
+    },
+    {
+      of: dayQuantiles,
+      ranges: [{ field: 'prob', ...share, call: (v) => dayQuantiles(noDays, v, 'up') }],
     },
     {
       of: sunLines,
@@ -110,6 +135,15 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [pressureFrom, 'only says which pressure is there'],
+    [civilDate, 'every whole number is a day of the calendar'],
+    [dayNumber, 'a date that does not exist runs over into the next month, as it says'],
+    [dayCounts, 'counts what a window holds'],
+    [dayWorst, 'takes what a window holds'],
+    [daysBeyond, 'compares what a window holds with any number'],
+    [isBeyond, 'compares any two numbers'],
+    [probBelow, 'a share that the quantile has accepted'],
+    [headwindFigureMs, 'a wind as reported; missing stays missing'],
+    [crosswindFigureMs, 'a wind as reported; missing stays missing'],
     [seasonCells, 'takes columns; what is no number leaves its hour out'],
   ],
 };

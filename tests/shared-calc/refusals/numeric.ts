@@ -1,3 +1,4 @@
+import { firstAtLeast } from '../../../shared-calc/numeric/first-at-least.ts';
 import { rectangularSd, triangularSd } from '../../../shared-calc/numeric/bounded-sd.ts';
 import { cholesky, solveLower, solveLowerTransposed } from '../../../shared-calc/numeric/cholesky.ts';
 import { generalisedLeastSquares, leastSquares } from '../../../shared-calc/numeric/least-squares.ts';
@@ -139,6 +140,7 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [firstAtLeast, 'looks for any number in a rising column'],
     [quadraticRootsBetween, 'coefficients of any size are good; without a real root it gives none'],
     [normalQuantileWithin, 'promised a probability between 0 and 1, for millions of draws'],
   ],

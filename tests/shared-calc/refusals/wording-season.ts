@@ -1,3 +1,5 @@
+import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
+import { figureColumn, figureShown, orBetter } from '../../../shared-calc/wording/weather-figure.ts';
 import { hourText, seasonAnswer, seasonCellWords, shareWords } from '../../../shared-calc/wording/season.ts';
 import type { RoomRefusals } from './table.ts';
 
@@ -7,6 +9,12 @@ export const refusals: RoomRefusals = {
     [seasonAnswer, 'words of a computed season; its figures were checked when it was computed'],
     [seasonCellWords, 'words of one cell of a computed season'],
     [shareWords, 'words of a share that the quantile has accepted'],
+    [dayHourWords, 'words of one hour of a computed day'],
+    [windowWords, 'words of a window that was computed'],
+    [worstWords, 'words of a count'],
+    [figureShown, 'a computed figure; shown() refuses what is no number'],
+    [figureColumn, 'a computed figure; shownFigure() refuses what is no number'],
+    [orBetter, 'words of a figure'],
     [hourText, 'an hour of the clock as text'],
   ],
 };
