@@ -1,5 +1,6 @@
 import { requireRange } from '../problem.ts';
 import { bracketedRoot } from './bracketed-root.ts';
+import { logGamma } from './log-gamma.ts';
 
 /**
  * Probability that Student's t with so many degrees of freedom lies below t, to about 1e-13.
@@ -66,19 +67,4 @@ function betaFraction(x: number, a: number, b: number): number {
     if (Math.abs(step - 1) < 1e-16) break;
   }
   return value;
-}
-
-const LANCZOS = [
-  0.9999999999998099, 676.5203681218851, -1259.1392167224028, 771.3234287776531, -176.6150291621406,
-  12.507343278686905, -0.13857109526572012, 9.984369578019572e-6, 1.5056327351493116e-7,
-];
-
-/** Lanczos's approximation with g = 7 and nine terms, good to 1e-15 for x of at least 0.25. */
-function logGamma(x: number): number {
-  if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x);
-  const shifted = x - 1;
-  const base = shifted + 7.5;
-  let sum = LANCZOS[0] ?? 0;
-  for (let i = 1; i < LANCZOS.length; i++) sum += (LANCZOS[i] ?? 0) / (shifted + i);
-  return 0.5 * Math.log(2 * Math.PI) + (shifted + 0.5) * Math.log(base) - base + Math.log(sum);
 }

@@ -1,6 +1,8 @@
 import { requireRange } from '../../problem.ts';
+import { covariance } from '../kept-refits.ts';
+import { ensembleL, mean, meanSlopeL } from './ensemble.ts';
 import type { GaugeFit } from './gauge-fit.ts';
-import { GRID_CELLS, volumeOnGridL } from './slope-curve.ts';
+import { GRID_CELLS } from './slope-curve.ts';
 
 /** One more pour that could be made, and what it is expected to do. */
 export interface PourAdvice {
@@ -38,7 +40,7 @@ export function nextPourAdvice(
   requireRange('container.pourL', container.pourL, 0.1, 200, 'L');
   for (const mark of marks)
     requireRange('marks', mark, rows.firstPosition - 1e-9, rows.lastPosition + 1e-9, '');
-  const atMarks = marks.map((mark) => ensemble(fit, mark));
+  const atMarks = marks.map((mark) => ensembleL(fit, mark));
   const shortfalls = atMarks.map((values) => shortfallOf(values));
   const shortfallNowL = mean(shortfalls);
   const scaleColumn = rows.scaleColumns[container.index] ?? -1;
@@ -46,13 +48,14 @@ export function nextPourAdvice(
   const candidates = Array.from({ length: candidateCount }, (_, index) => {
     const positionRatio =
       rows.firstPosition + ((rows.lastPosition - rows.firstPosition) * (index + 0.5)) / candidateCount;
-    const there = ensemble(fit, positionRatio);
+    const there = ensembleL(fit, positionRatio);
     const expectedL = mean(there);
     const seen = there.map((value, refit) => {
       const scale = scaleColumn < 0 ? 0 : (refits.errors[refit * rows.errorCount + scaleColumn] as number);
       return value - Math.abs(expectedL) * container.scaleSdRatio * scale;
     });
-    const slopeL = slopeAt(fit, positionRatio);
+    const half = 0.5 / GRID_CELLS;
+    const slopeL = meanSlopeL(fit, Math.max(0, positionRatio - half), Math.min(1, positionRatio + half));
     const { resolutionRatio, stickingSdRatio } = rows.gauge;
     const pours = Math.max(1, Math.abs(expectedL) / container.pourL);
     const noise =
@@ -70,37 +73,10 @@ export function nextPourAdvice(
   return candidates.sort((a, b) => a.shortfallThenL - b.shortfallThenL);
 }
 
-function ensemble(fit: GaugeFit, position: number): number[] {
-  const { count, volumesL } = fit.refits;
-  return Array.from({ length: count }, (_, refit) =>
-    volumeOnGridL(volumesL, position, refit * (GRID_CELLS + 1)),
-  );
-}
-
-function slopeAt(fit: GaugeFit, position: number): number {
-  const half = 0.5 / GRID_CELLS;
-  const low = Math.max(0, position - half);
-  const high = Math.min(1, position + half);
-  return (mean(ensemble(fit, high)) - mean(ensemble(fit, low))) / (high - low);
-}
-
 function shortfallOf(values: readonly number[]): number {
   const sorted = Float64Array.from(values).sort();
   return (
     (sorted[Math.floor((sorted.length - 1) * 0.5)] as number) -
     (sorted[Math.floor((sorted.length - 1) * 0.05)] as number)
-  );
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-function covariance(a: readonly number[], b: readonly number[]): number {
-  const meanA = mean(a);
-  const meanB = mean(b);
-  return (
-    a.reduce((sum, value, index) => sum + (value - meanA) * ((b[index] as number) - meanB), 0) /
-    (a.length - 1)
   );
 }
