@@ -223,11 +223,16 @@ function toScan({ file, sizeBytes }: UnderWay): ToScan {
   return { path, entry, options: { stationInFile, reportMonth, standardOffsetMinutes, mapping }, sizeBytes };
 }
 
-/** Typed for several files, a place is one station. */
+/** Said for several files, a station is one, also where the elevation in their records moved over the years. */
 function onePlaceEach(context: Context): (choice: StationChoice) => WeatherStation {
   const places = new Map<string, WeatherStation>();
   return (choice) => {
-    const key = JSON.stringify(choice);
+    const key =
+      'listKey' in choice
+        ? `list ${choice.listKey}`
+        : 'place' in choice && choice.place.placeFrom === 'file' && choice.place.identifier !== null
+          ? `records ${choice.place.identifier}`
+          : JSON.stringify(choice);
     const place = places.get(key) ?? resolveStation(context, choice);
     places.set(key, place);
     return place;

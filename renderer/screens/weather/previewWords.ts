@@ -1,7 +1,7 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { dayText } from '../../ui/dateKind.ts';
-import type { Preview, StationChoice } from './weatherState.svelte.ts';
+import type { Preview, StationChoice } from './pendingFile.ts';
 
 export type ListedStation = OutputOf<'weather.findStations'>[number];
 
@@ -23,10 +23,22 @@ export function stationWords(app: App, station: ListedStation): string {
   return `${names}${code}, ${app.units.shown(station.elevationM, 'elevation')}`;
 }
 
-export function choiceOf(station: ListedStation): StationChoice {
-  return { listKey: station.key };
+/** The station that file and list suggest, and by what; empty where nothing tells. */
+export function proposalWords(app: App, preview: Preview): string {
+  const { stationProposal, stationGuess, guessedFrom } = preview;
+  if (stationProposal === null) return '';
+  if ('place' in stationProposal) {
+    const { name, elevationM } = stationProposal.place;
+    return `${name}, ${app.units.shown(elevationM, 'elevation')}, as its records say`;
+  }
+  if (stationGuess === null) return '';
+  const elevationM =
+    'elevationM' in stationProposal && stationProposal.elevationM !== undefined
+      ? stationProposal.elevationM
+      : stationGuess.elevationM;
+  return `${stationWords(app, { ...stationGuess, elevationM })}, by the ${guessedFrom ?? 'file'}`;
 }
 
-export function skippedTotal(preview: Preview): number {
-  return preview.skipped.reduce((sum, each) => sum + each.count, 0);
+export function choiceOf(station: ListedStation): StationChoice {
+  return { listKey: station.key };
 }

@@ -1,35 +1,8 @@
-import type { OutputOf } from '../../../main/requests/table.ts';
-
 import type { WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
+import type { PendingFile } from './pendingFile.ts';
 
 /** What stands beside the pictures. */
 export type WeatherSide = 'hours' | 'field' | 'files';
-export type Preview = OutputOf<'weather.preview'>;
-export type StationChoice =
-  | { listKey: string }
-  | { stationId: string }
-  | {
-      place: {
-        name: string;
-        identifier: string | null;
-        latitudeDeg: number;
-        longitudeDeg: number;
-        elevationM: number;
-      };
-    };
-
-/** A file that was dropped or chosen, on its way into the library. */
-export interface PendingFile {
-  key: string;
-  fileName: string;
-  path: string;
-  /** null while it is being looked through. */
-  preview: Preview | null;
-  refusal: string | null;
-  /** Where its station lies, as guessed or as the person said; null while nobody knows. */
-  station: StationChoice | null;
-  stationWords: string;
-}
 
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {

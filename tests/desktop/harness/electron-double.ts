@@ -1,3 +1,4 @@
+import { readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Page, Route } from 'playwright-core';
 import { root } from '../../../main/hosts/prepare.mjs';
@@ -167,7 +168,7 @@ export async function startDoubled(options: StartOptions): Promise<DoubledWindow
           };
           for (const [name, path] of known) electronDoublePaths.set(name, path);
         },
-        paths.map((path) => [basename(path), path] as const),
+        paths.flatMap(filesUnder).map((path) => [basename(path), path] as const),
       );
       await field.setInputFiles(paths);
     },
@@ -184,4 +185,12 @@ export async function startDoubled(options: StartOptions): Promise<DoubledWindow
 
 function toProgramUrl(url: string): string {
   return url.startsWith(standIn) ? url.replace(standIn, ofProgram) : url;
+}
+
+/** A file itself, or every file of a folder. */
+function filesUnder(path: string): string[] {
+  if (!statSync(path).isDirectory()) return [path];
+  return readdirSync(path, { recursive: true, withFileTypes: true })
+    .filter((each) => each.isFile())
+    .map((each) => join(each.parentPath, each.name));
 }
