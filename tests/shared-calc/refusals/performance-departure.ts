@@ -17,6 +17,7 @@ import { publishedFactorRatio } from '../../../shared-calc/performance/published
 import { axesOf, emptyDistanceTable, emptyPerformance } from '../../../shared-calc/performance/records.ts';
 import type { PerformanceRecord } from '../../../shared-calc/performance/records.ts';
 import { surfaceFactorRatio, surfaceKindOf } from '../../../shared-calc/performance/surface.ts';
+import { climbSuspicions, distanceSuspicions } from '../../../shared-calc/performance/table-suspicions.ts';
 import { examplePerformance } from '../../main/example-performance.ts';
 import type { Exported, FunctionRefusals, RangeRow, RoomRefusals } from './table.ts';
 
@@ -123,6 +124,8 @@ export const refusals: RoomRefusals = {
     [humidAir, 'gives empty figures'],
     [humidAirInto, 'checks nothing by promise: humidityStep and airReader have checked'],
     [performanceFaults, 'names what contradicts itself; ranges of single figures are the schema’s'],
+    [distanceSuspicions, 'asks about a table that performanceFaults passed'],
+    [climbSuspicions, 'asks about a table that performanceFaults passed'],
     [axesOf, 'looks which axes the rows have'],
     [emptyPerformance, 'takes an identifier'],
     [emptyDistanceTable, 'takes the name of a phase'],

@@ -1,5 +1,6 @@
 import { cellsUsedWords, distanceStepWords, tableNote } from '../../../shared-calc/wording/performance.ts';
 import { climbSentence, distanceSentences } from '../../../shared-calc/wording/departure.ts';
+import { suspicionSentence } from '../../../shared-calc/wording/table-suspicion.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -8,6 +9,7 @@ export const refusals: RoomRefusals = {
     [tableNote, 'words an answer that readTable has made'],
     [cellsUsedWords, 'words the cells that readTable has used'],
     [distanceSentences, 'words an answer that distanceFigures has made'],
+    [suspicionSentence, 'words a suspicion that distanceSuspicions or climbSuspicions has found'],
     [climbSentence, 'words an answer that climbReader has made'],
     [distanceStepWords, 'words a step that distanceSteps has made'],
   ],
