@@ -18,6 +18,7 @@ import { weatherMappingRequests } from './weather-mapping.ts';
 import { weatherPreviewRequests } from './weather-preview.ts';
 import { weatherDayRequests } from './weather-day.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
+import { plannerRequests } from './planner.ts';
 import { weatherRequests } from './weather.ts';
 
 /**
@@ -43,6 +44,7 @@ export const requestTable = {
   ...weatherMappingRequests,
   ...weatherSeasonRequests,
   ...weatherDayRequests,
+  ...plannerRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

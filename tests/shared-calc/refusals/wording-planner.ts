@@ -1,0 +1,27 @@
+import { daysInWords, intervalWords } from '../../../shared-calc/wording/days-in-words.ts';
+import {
+  clockText,
+  daysCountedWords,
+  hourCountWords,
+  limitWords,
+  plannerAnswer,
+  plannerText,
+} from '../../../shared-calc/wording/planner.ts';
+import { byPosition, type RoomRefusals } from './table.ts';
+
+export const refusals: RoomRefusals = {
+  functions: [
+    byPosition(daysInWords as (share: number) => string, [
+      { field: 'share', min: 0.01, max: 0.99, good: 0.9 },
+    ]),
+  ],
+  takeNoNumber: [
+    [intervalWords, 'words what the resampling gives'],
+    [clockText, 'any hour is a time on the clock'],
+    [limitWords, 'takes the name of a limit'],
+    [daysCountedWords, 'words a plan'],
+    [hourCountWords, 'words an hour of a plan'],
+    [plannerAnswer, 'words a plan'],
+    [plannerText, 'joins sentences'],
+  ],
+};
