@@ -14,7 +14,7 @@ import { asIs, fromPascal, toWhole, type Convert } from './units.ts';
 // Sources: "Auxiliary Programs", EnergyPlus Weather File (EPW) Data Dictionary, US Department of Energy; "Users Manual
 // for TMY3 Data Sets", NREL/TP-581-43156 (revised May 2008), table of data fields.
 
-interface Field {
+export interface Field {
   column: keyof RawValues;
   at: number;
   /** In hundredths of the file's unit. */
@@ -23,7 +23,7 @@ interface Field {
   inWords: string;
 }
 
-interface Layout {
+export interface Layout {
   kind: string;
   kindInWords: string;
   headerLines: number;
@@ -33,13 +33,15 @@ interface Layout {
   fields: readonly Field[];
   /** Cells that a whole row has at the least. */
   leastCells: number;
+  /** Where the cells begin and end, and how many were found; left out, they are separated by commas. */
+  split?(bytes: Uint8Array, from: number, to: number, starts: Int32Array, ends: Int32Array): number;
   /** Year, month, day and hour (1 to 24) into the array; false where they are no numbers. */
   time(bytes: Uint8Array, starts: Int32Array, ends: Int32Array, into: number[]): boolean;
 }
 
 const hourOfNextDay = 24;
 
-function openLayout(layout: Layout, sink: Sink, problems: ProblemList): Reader {
+export function openLayout(layout: Layout, sink: Sink, problems: ProblemList): Reader {
   const cells = Math.max(...layout.fields.map(({ at }) => at)) + 1;
   const starts = new Int32Array(cells);
   const ends = new Int32Array(cells);
@@ -60,10 +62,9 @@ function openLayout(layout: Layout, sink: Sink, problems: ProblemList): Reader {
     line(bytes, from, to, lineNumber) {
       if (lineNumber <= layout.headerLines || to === from) return;
       const example = () => textOf(bytes, from, to);
-      const found = splitRow(bytes, from, to, comma, starts, ends);
-      let count = found;
-      if (found > cells) for (let at = ends[cells - 1] ?? to; ++at < to;) if (bytes[at] === comma) count++;
-      if (count < layout.leastCells) {
+      const found =
+        layout.split?.(bytes, from, to, starts, ends) ?? commaSplit(bytes, from, to, starts, ends);
+      if (found < layout.leastCells) {
         problems.add('row cut short: left out', lineNumber, example);
         return;
       }
@@ -98,6 +99,20 @@ function openLayout(layout: Layout, sink: Sink, problems: ProblemList): Reader {
 }
 
 const comma = 44;
+
+/** Places of the first cells, as many as there is room for; counts all of them. */
+function commaSplit(
+  bytes: Uint8Array,
+  from: number,
+  to: number,
+  starts: Int32Array,
+  ends: Int32Array,
+): number {
+  const cells = starts.length;
+  let count = splitRow(bytes, from, to, comma, starts, ends);
+  if (count > cells) for (let at = ends[cells - 1] ?? to; ++at < to;) if (bytes[at] === comma) count++;
+  return count;
+}
 
 export const epw: Kind = {
   recognises: (head) => /^LOCATION,/.test(textOf(head, 0, Math.min(head.length, 20))),

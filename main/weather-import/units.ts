@@ -2,6 +2,8 @@
 export type Convert = (value: number) => number;
 
 export const asIs: Convert = (value) => value;
+/** A scaled integer of tenths. */
+export const fromTenths: Convert = (value) => Math.round(value / 10);
 export const fromFahrenheit: Convert = (value) => Math.round(((value - 3200) * 5) / 9);
 export const fromKelvin: Convert = (value) => value - 27_315;
 /** Conventional inch of mercury, 33.86389 hPa (NIST SP 811, appendix B). */

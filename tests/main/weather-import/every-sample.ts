@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import type { Mapping } from '../../../main/weather-import/mapped/mapping.ts';
 import { sample } from './samples.ts';
+import { tmy2File } from './tmy2-lines.ts';
 
 /** One short real sample of each kind as text, and what its lines look like. */
 export interface EverySample {
@@ -17,6 +18,8 @@ export interface EverySample {
   ofOther: ((line: string) => string) | null;
   /** Whether 24:00 is a time of this kind. */
   knows24: boolean;
+  /** Subtracted from a year that the lines cannot have. */
+  yearsBack?: number;
   mapping?: Mapping;
 }
 
@@ -123,6 +126,16 @@ export const everySample: readonly EverySample[] = [
     namesColumns: false,
     redated: (line, year, month, day, hour) =>
       nth(line, ',', { 0: `${month}/${day}/${year}`, 1: `${hour}:00` }),
+    ofOther: null,
+    knows24: true,
+  },
+  {
+    name: 'a year by the layout of TMY2',
+    text: tmy2File(3),
+    headerLines: 1,
+    namesColumns: false,
+    yearsBack: 32,
+    redated: (line, year, ...rest) => put(line, 1, [String(Number(year) - 32).slice(2), ...rest].join('')),
     ofOther: null,
     knows24: true,
   },

@@ -73,8 +73,10 @@ describe.each(everySample.map((each) => [each.name, each] as const))('%s', (_nam
     // Reports carry their own day, so a list cannot be redated by its stamp alone.
     if (each.name.includes('dated')) return;
     const leap = await scan(lines.with(at, each.redated(line, '2016', '02', '29', '12')).join('\n'));
+    const year = String(2016 - (each.yearsBack ?? 0));
+    const days = [`${year}-02-29`, `${year}-03-01`];
     expect(
-      leap.rows.some(({ epochS }) => /^2016-02-29|^2016-03-01/.test(new Date(epochS * 1000).toISOString())),
+      leap.rows.some(({ epochS }) => days.includes(new Date(epochS * 1000).toISOString().slice(0, 10))),
     ).toBe(true);
   });
 
