@@ -30,7 +30,8 @@ export function withFuelL(
   doubtL?: number,
 ): void {
   const old = copy.fuel.find(({ tankId }) => tankId === tank.id);
-  const doubt = doubtL ?? (old === undefined ? 0 : old.highL - old.lowL) / 2;
+  // A full tank's high figure is cut off by its size: the wider side tells how well its contents are known.
+  const doubt = doubtL ?? (old === undefined ? 0 : Math.max(old.bestL - old.lowL, old.highL - old.bestL));
   const usableL = tank.capacityL - tank.unusableL;
   const figures = {
     tankId: tank.id,

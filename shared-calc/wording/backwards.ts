@@ -1,4 +1,5 @@
 import type { Answer, Found, Way } from '../loading/backwards/answer.ts';
+import type { Company } from '../loading/backwards/companies.ts';
 import type { AnswerUnits } from '../loading/backwards/subject.ts';
 import type { LoadingInputs } from '../loading/case-of.ts';
 import type { LoadingRecord } from '../loading/records.ts';
@@ -27,17 +28,66 @@ export interface SaidAnswer {
   readonly ways: readonly SaidWay[];
 }
 
-/** An answer as a sentence with its figures, and each of its values with what it leaves. */
+/**
+ * An answer as a sentence with its figures, and each of its values with what it leaves; a value that the loading has
+ * already is said, but not offered.
+ */
 export function sayAnswer(answer: Answer, inputs: LoadingInputs, units: AnswerUnits): SaidAnswer {
   const { found, ways } = answer;
   return {
     sentence: `${sentenceOf(found, ways, units)}${sureWords(found, ways, units)}.`,
-    ways: ways.map((way) => ({
-      verb: verbOf(found, way, units),
-      named: nameOfChange(found, way, units),
-      leaves: leavesOf(way, inputs, units),
-      after: way.after,
-    })),
+    ways: ways
+      .filter(({ after }) => JSON.stringify(after) !== JSON.stringify(inputs.loading))
+      .map((way) => ({
+        verb: verbOf(found, way, units),
+        named: nameOfChange(found, way, units),
+        leaves: leavesOf(way, inputs, units),
+        after: way.after,
+      })),
+  };
+}
+
+/** What a choice of passengers leaves room for, in the cells of a row; '' where there is nothing to say. */
+export interface SaidCompany {
+  readonly fuel: string;
+  readonly leaveBehind: string;
+  /** "120.3 kg, if the CG allows". */
+  readonly left: string;
+  /** What taking the row leaves; null where no quantity of fuel is inside. */
+  readonly way: SaidWay | null;
+}
+
+/**
+ * One row for passengers of this afternoon.
+ * @param name what the loading would be called
+ */
+export function sayCompany(
+  { leftBehind, fuelL, ways, leftKg }: Company,
+  name: string,
+  inputs: LoadingInputs,
+  units: AnswerUnits,
+): SaidCompany {
+  const [largest] = ways;
+  const taken = ways.at(-1);
+  if (largest?.value == null || taken?.value == null) {
+    const fuel = 'No quantity keeps this flight and its reserve inside, even with all things left behind';
+    return { fuel, leaveBehind: '', left: '', way: null };
+  }
+  const sure = taken.isSure
+    ? taken === largest
+      ? ', nine times in ten'
+      : `; for nine in ten ${volume(taken.value, units)}`
+    : '';
+  return {
+    fuel: `${rangesText(fuelL, units)}${sure}`,
+    leaveBehind: leftBehind.length === 0 ? 'nothing' : listWords(leftBehind),
+    left: leftKg === null ? '' : `${shown(leftKg, 'mass', units.mass, 'margin')}, if the CG allows`,
+    way: {
+      verb: `Load it with ${volume(taken.value, units)}`,
+      named: `${name} added`,
+      leaves: leavesOf(taken, inputs, units),
+      after: { ...taken.after, name },
+    },
   };
 }
 
@@ -148,16 +198,14 @@ function nameOfChange(found: Found, way: Way, units: AnswerUnits): string {
   }
 }
 
-/** "Least margin 3 mm to the aft limit, at landing; stays inside 912 times in 1 000; land at most 3 h 20 min after take-off." */
+/** "Least margin 3 mm to the aft limit, at landing; stays inside 912 times in 1 000; reserve kept until a landing 3 h 20 min after take-off." */
 function leavesOf({ after, odds }: Way, inputs: LoadingInputs, units: AnswerUnits): string {
   const { result, reserve } = loadingReview({ ...inputs, loading: after }, units);
   const parts: string[] = [];
   if (result?.least != null) parts.push(textOf([leastMargin(result.least, result, units)]).slice(0, -1));
   if (odds !== null) parts.push(`stays inside ${timesInThousand(odds)}`);
   if (reserve !== null && reserve.landByS > 0)
-    parts.push(
-      `with the reserve kept, land at most ${shownDuration(reserve.landByS, 'plan')} after take-off`,
-    );
+    parts.push(`reserve kept until a landing ${shownDuration(reserve.landByS, 'plan')} after take-off`);
   return `${parts.join('; ')}.`;
 }
 

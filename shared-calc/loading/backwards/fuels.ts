@@ -12,7 +12,7 @@ export type FuelParts = readonly number[];
  * Fuel quantities with which the whole flight keeps every limit and the reserve: a union of ranges of litres.
  *
  * A tank with a part of 0 keeps what it holds; the litres are those of the others, together. Low and high figures stay
- * as far from the best ones as they are now. A planned landing stays where it is.
+ * as far from the best ones as the farther of them is now. A planned landing stays where it is.
  * @param parts none negative, adding up to 1
  * @throws InputProblem for other parts; RangeProblem, InputProblem as loadingModel
  */
@@ -89,7 +89,7 @@ export function mostLitres({ aeroplane }: Asked, parts: FuelParts): number {
 /** A tank's figures round another best one: as doubtful as before, never beyond empty or full. */
 function filled({ tankId, lowL, bestL, highL }: TankFuel, wantedL: number, usableL: number): TankFuel {
   const best = Math.min(wantedL, usableL);
-  const doubtL = (highL - lowL) / 2;
+  const doubtL = Math.max(bestL - lowL, highL - bestL);
   if (bestL === wantedL) return { tankId, lowL, bestL, highL };
   return { tankId, lowL: Math.max(0, best - doubtL), bestL: best, highL: Math.min(usableL, best + doubtL) };
 }

@@ -16,7 +16,7 @@ import {
   freshItem,
   isPerson,
   nameOf,
-  pilotItem,
+  pilotItemOf,
   usualSeatArmM,
   waysTo,
   wayOf,
@@ -46,7 +46,7 @@ export function remediesFor(subject: Subject): Answer[] {
 
 function leavingRemedies(subject: Subject): Answer[] {
   const { items } = subject.inputs.loading;
-  const pilot = pilotItem(subject);
+  const pilot = pilotItemOf(subject.inputs);
   const pieces = items.flatMap((item, i) => (item === pilot ? [] : [i])).slice(0, MOST_PIECES);
   const things = pieces.filter((i) => {
     const item = items[i];
@@ -188,7 +188,7 @@ function landingRemedies(subject: Subject): Answer[] {
 /** How heavy whoever sits beside the pilot may be, or how heavy the pilot has to be. */
 function loadRemedies(subject: Subject): Answer[] {
   const { aircraft, loading, people } = subject.inputs;
-  const pilot = pilotItem(subject);
+  const pilot = pilotItemOf(subject.inputs);
   return loading.items.flatMap((item, index): Answer[] => {
     const station = aircraft.stations.find(({ id }) => id === item.stationId);
     const figures = loadFigures(item, people);

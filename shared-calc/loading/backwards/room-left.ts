@@ -6,7 +6,7 @@ import type { Answer } from './answer.ts';
 import { fuelRoom } from './fuel-answers.ts';
 import { landingRanges } from './landings.ts';
 import { loadRanges, withLoad } from './loads.ts';
-import { changed, freshItem, pilotItem, usualSeatArmM, waysTo, wayOf, type Subject } from './subject.ts';
+import { changed, freshItem, pilotItemOf, usualSeatArmM, waysTo, wayOf, type Subject } from './subject.ts';
 
 /**
  * What a loading that is inside still has room for: the heaviest passenger, the largest load at each other place, the
@@ -18,7 +18,7 @@ export function roomLeft(subject: Subject): Answer[] {
 
 function loadRoom(subject: Subject): Answer[] {
   const { aircraft, loading, people } = subject.inputs;
-  const pilot = pilotItem(subject);
+  const pilot = pilotItemOf(subject.inputs);
   return aircraft.stations.flatMap((station): Answer[] => {
     const items = loading.items.filter(({ stationId }) => stationId === station.id);
     const isSeat = station.kind === 'seat';

@@ -118,10 +118,13 @@ export function roundedInto(
 }
 
 /** The seat whose occupant is never left behind or exchanged: the first one that is taken. */
-export function pilotItem({ inputs }: Subject): LoadingItemRecord | null {
-  const seats = inputs.aircraft.stations.filter(({ kind }) => kind === 'seat');
+export function pilotItemOf({
+  aircraft,
+  loading,
+}: Pick<LoadingInputs, 'aircraft' | 'loading'>): LoadingItemRecord | null {
+  const seats = aircraft.stations.filter(({ kind }) => kind === 'seat');
   for (const { id } of seats) {
-    const item = inputs.loading.items.find(({ stationId }) => stationId === id);
+    const item = loading.items.find(({ stationId }) => stationId === id);
     if (item !== undefined) return item;
   }
   return null;

@@ -1,4 +1,5 @@
 import { withFuelL, withMassKg } from '../../../shared-calc/loading/alter.ts';
+import { companiesFor } from '../../../shared-calc/loading/backwards/companies.ts';
 import { ballastAt } from '../../../shared-calc/loading/backwards/ballast.ts';
 import {
   fuelRanges,
@@ -27,7 +28,7 @@ import {
   freshItem,
   isPerson,
   nameOf,
-  pilotItem,
+  pilotItemOf,
   roundedInto,
   subjectOf,
   usualSeatArmM,
@@ -37,11 +38,14 @@ import {
 import { steepestPerKg } from '../../../shared-calc/loading/backwards/steepest.ts';
 import { burnChoiceId, burnChoices } from '../../../shared-calc/loading/burn-orders.ts';
 import { normalDraws } from '../../../shared-calc/loading/odds.ts';
+import { UNIT_PRESETS } from '../../../shared-calc/units/preferences.ts';
+import { exampleAircraft, exampleLoading } from '../../main/example-aircraft.ts';
 import { twoFriends, twoSeater } from '../loading/example.ts';
 import type { RoomRefusals } from './table.ts';
 
 const asked: Asked = { aeroplane: twoSeater, loading: twoFriends, reserveS: 1800 };
 const draws = (dimensions: number) => normalDraws(dimensions, 64, 1);
+const bare = { aircraft: exampleAircraft(), weighing: null, loading: exampleLoading(), people: [] };
 const lost = { stationId: 'nowhere', armM: null };
 
 export const refusals: RoomRefusals = {
@@ -121,6 +125,36 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: companiesFor,
+      ranges: [
+        {
+          field: 'landingAfterS',
+          min: 0,
+          max: 172_800,
+          call: (v) =>
+            companiesFor(
+              bare,
+              { pilotId: null, passengerIds: [], landingAfterS: v },
+              UNIT_PRESETS.metric,
+              draws,
+            ),
+        },
+      ],
+      refused: [
+        {
+          when: 'more passengers than anybody compares',
+          call: () =>
+            companiesFor(
+              bare,
+              { pilotId: null, passengerIds: [...'abcdefghi'], landingAfterS: 0 },
+              UNIT_PRESETS.metric,
+              draws,
+            ),
+          sentence: /passengerIds is 9; allowed 0 to 8/,
+        },
+      ],
+    },
+    {
       of: nearestSure,
       ranges: [
         {
@@ -156,7 +190,7 @@ export const refusals: RoomRefusals = {
         freshItem,
         isPerson,
         nameOf,
-        pilotItem,
+        pilotItemOf,
         roundedInto,
         subjectOf,
         usualSeatArmM,

@@ -1,6 +1,6 @@
 import { instantText, leastMargin, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
 import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wording/loading-odds.ts';
-import { backwardsHeading, sayAnswer } from '../../../shared-calc/wording/backwards.ts';
+import { backwardsHeading, sayAnswer, sayCompany } from '../../../shared-calc/wording/backwards.ts';
 import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
@@ -13,6 +13,7 @@ export const refusals: RoomRefusals = {
     [loadingVerdict, 'takes the result of assessLoading'],
     [leastMargin, 'takes a margin that assessLoading has found'],
     [sayAnswer, 'takes an answer that remediesFor or roomLeft has found'],
+    [sayCompany, 'takes what companiesFor has found'],
     [backwardsHeading, 'takes a count of answers'],
     [thePlace, 'takes a name'],
     [theTank, 'takes a name'],
