@@ -5,13 +5,15 @@ import type {
   FillTestRecord,
   FuelCardRecord,
 } from '../../shared-calc/fuel/records.ts';
+import type { FuelCheckRecord } from '../../shared-calc/fuel/checks/check-record.ts';
+import type { DipstickRecord } from '../../shared-calc/fuel/dipstick/dipstick-record.ts';
 import { day, id, name, words } from './ranges.ts';
 
 // Wide enough for every light aeroplane's tank; shared-calc refuses what the calculations cannot take.
 const volumeL = z.number().min(0).max(1000);
 const step = z.number().positive();
 
-const reading = z.discriminatedUnion('at', [
+export const reading = z.discriminatedUnion('at', [
   z.strictObject({ at: z.literal('scale'), positionRatio: z.number().min(0).max(1) }),
   z.strictObject({ at: z.literal('emptyStop') }),
   z.strictObject({ at: z.literal('fullStop') }),
@@ -42,6 +44,7 @@ const pour = z.strictObject({
   volumeL,
   reading: reading.nullable(),
   asideReason: z.string().trim().min(1).max(200).nullable(),
+  stickMm: z.number().min(0).max(2000).nullable().default(null),
   atEpochS: z.number().min(0),
   written: z.strictObject({ volumeL, reading: reading.nullable() }).nullable().default(null),
 });
@@ -121,6 +124,7 @@ export const calibration = z.strictObject({
   id,
   tankId: id,
   testIds: z.array(id),
+  checkIds: z.array(id),
   adoptedOn: day,
   methodVersion: z.int(),
   scale,
@@ -160,3 +164,37 @@ export const fuelCard = z.strictObject({
   reading: cardReading,
   withdrawn: z.boolean(),
 }) satisfies z.ZodType<FuelCardRecord>;
+
+const attitude = z.enum(['ground', 'level flight']);
+
+/** A check as a person logs it. */
+export const fuelCheckFields = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('refill'),
+    tankId: id,
+    checkedOn: day,
+    attitude,
+    before: reading,
+    after: reading,
+    flightS: z.number().min(300).max(86_400).nullable(),
+    refillL: z.number().min(0.1).max(1000),
+    stateSdL: z.number().min(0).max(100),
+    containerId: id.nullable(),
+    note: words,
+  }),
+  z.strictObject({ kind: z.literal('zero'), tankId: id, checkedOn: day, attitude, reading, note: words }),
+]);
+
+const kept = { id, withdrawn: z.boolean() };
+export const fuelCheck = z.discriminatedUnion('kind', [
+  fuelCheckFields.options[0].extend(kept),
+  fuelCheckFields.options[1].extend(kept),
+]) satisfies z.ZodType<FuelCheckRecord>;
+
+export const dipstickFields = z.strictObject({
+  tankId: id,
+  kind: z.enum(['dipstick', 'sight tube']),
+  lengthMm: z.number().min(20).max(2000),
+  readToMm: z.number().min(1).max(50),
+});
+export const dipstick = dipstickFields.extend({ id }) satisfies z.ZodType<DipstickRecord>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { areAlike, calibrate } from '../../shared-calc/fuel/fit/calibrate.ts';
+import type { RefillCheckRecord } from '../../shared-calc/fuel/checks/check-record.ts';
 import { requireScale } from '../../shared-calc/fuel/gauge-scale.ts';
 import { byHandOf, type ContainerRecord, type FillTestRecord } from '../../shared-calc/fuel/records.ts';
 import { tooFewReadingsSentence } from '../../shared-calc/wording/fuel.ts';
@@ -10,6 +11,7 @@ import {
   setCalibrationWithdrawn,
 } from '../store/calibrations.ts';
 import { readRefits } from '../store/calibration-refits.ts';
+import { readFuelChecks } from '../store/fuel-checks.ts';
 import { readContainer, readContainers, writeContainer } from '../store/containers.ts';
 import { readFillTest, readFillTests, writeFillTest } from '../store/fill-tests.ts';
 import { requireTankOfAircraft } from '../store/tank-of.ts';
@@ -123,15 +125,22 @@ export const fuelRequests = {
     handle: ({ db }, { aircraftId }) => readStanding(db, aircraftId),
   }),
   'calibration.adopt': change({
-    about: 'Adopt the curve of fill tests that are alike; it supersedes the last one, which stays.',
-    input: z.strictObject({ tankId: id, testIds: z.array(id).min(1).max(20), adoptedOn: day }),
+    about:
+      'Adopt the curve of fill tests that are alike, with checks as further data if wanted; it supersedes the last one, which stays.',
+    input: z.strictObject({
+      tankId: id,
+      testIds: z.array(id).min(1).max(20),
+      checkIds: z.array(id).max(100).default([]),
+      adoptedOn: day,
+    }),
     output: z.strictObject({ id }),
     handle: (context, input) => {
       const tank = requireTankOfAircraft(context.db, input.tankId);
       const tests = input.testIds.map((testId) => requireTest(context, testId));
       const first = requireAlike(tests, input.tankId);
       const containers = readContainers(context.db, true).map(({ record }) => record);
-      const fit = calibrate(tests, containers, tank);
+      const checks = requireChecks(context, input.checkIds, first);
+      const fit = calibrate(tests, containers, tank, checks);
       if (fit.kind === 'tooFewReadings')
         throw new Refusal(
           'input-refused',
@@ -141,6 +150,7 @@ export const fuelRequests = {
         id: context.newId(),
         tankId: input.tankId,
         testIds: input.testIds,
+        checkIds: input.checkIds,
         adoptedOn: input.adoptedOn,
         methodVersion,
         scale: first.scale,
@@ -239,6 +249,31 @@ function requireAlike(tests: readonly FillTestRecord[], tankId: string): FillTes
       'These fill tests differ in tank, attitude, supply, fuel or scale, so they do not make one curve. Nothing was adopted.',
     );
   return first;
+}
+
+/** Checks of the same gauge, read as in the fill tests. */
+function requireChecks(
+  { db }: Context,
+  checkIds: readonly string[],
+  { tankId, attitude }: FillTestRecord,
+): RefillCheckRecord[] {
+  const found = readFuelChecks(db, tankId);
+  return checkIds.map((checkId) => {
+    const check = found.find((each) => each.id === checkId && !each.withdrawn);
+    if (check === undefined)
+      throw new Refusal('not-found', `There is no check '${checkId}' of this tank. Nothing was adopted.`);
+    if (check.kind !== 'refill' || check.before.at !== 'scale' || check.after.at !== 'scale')
+      throw new Refusal(
+        'input-refused',
+        `The check of ${check.checkedOn} has a reading at a stop and cannot be data of a curve. Nothing was adopted.`,
+      );
+    if (check.attitude !== attitude)
+      throw new Refusal(
+        'input-refused',
+        `The check of ${check.checkedOn} was read in another attitude than the fill test. Nothing was adopted.`,
+      );
+    return check;
+  });
 }
 
 function requireContainers({ db }: Context, test: FillTestRecord): void {

@@ -1,7 +1,9 @@
 import type { z } from 'zod';
 import { aircraftRequests } from './aircraft.ts';
 import type { AnyRequest } from './define.ts';
+import { dipstickRequests } from './dipsticks.ts';
 import { fuelCardRequests } from './fuel-cards.ts';
+import { fuelCheckRequests } from './fuel-checks.ts';
 import { fuelRequests } from './fuel.ts';
 import { historyRequests } from './history.ts';
 import { fieldRequests } from './fields.ts';
@@ -30,6 +32,8 @@ export const requestTable = {
   ...historyRequests,
   ...fuelRequests,
   ...fuelCardRequests,
+  ...fuelCheckRequests,
+  ...dipstickRequests,
   ...settingsRequests,
   ...aircraftRequests,
   ...weighingRequests,

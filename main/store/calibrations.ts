@@ -63,6 +63,11 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
       'SELECT test_id FROM calibration_test WHERE calibration_id = ? ORDER BY test_id',
     )
     .pluck();
+  const checks = db
+    .prepare<[string], string>(
+      'SELECT check_id FROM calibration_check WHERE calibration_id = ? ORDER BY check_id',
+    )
+    .pluck();
   return db
     .prepare<[string], CalibrationRow>(
       'SELECT * FROM calibration WHERE tank_id = ? ORDER BY adopted_on DESC, recorded_epoch_s DESC',
@@ -72,6 +77,7 @@ export function readCalibrations(db: Database.Database, tankId: string): Calibra
       id: row.id,
       tankId: row.tank_id,
       testIds: tests.all(row.id),
+      checkIds: checks.all(row.id),
       adoptedOn: row.adopted_on,
       methodVersion: row.method_version,
       scale: JSON.parse(row.scale_json) as GaugeScale,
@@ -161,6 +167,8 @@ export function appendCalibration(
   if (refits !== null) appendRefits(db, id, refits);
   const insertTest = db.prepare('INSERT INTO calibration_test (calibration_id, test_id) VALUES (?, ?)');
   for (const testId of new Set(calibration.testIds)) insertTest.run(id, testId);
+  const insertCheck = db.prepare('INSERT INTO calibration_check (calibration_id, check_id) VALUES (?, ?)');
+  for (const checkId of new Set(calibration.checkIds)) insertCheck.run(id, checkId);
 }
 
 export function hasCalibration(db: Database.Database, id: string): boolean {

@@ -44,6 +44,7 @@ interface PourRow {
   reading_at: GaugeReading['at'] | null;
   position_ratio: number | null;
   aside_reason: string | null;
+  stick_mm: number | null;
   written_volume_l: number | null;
   written_reading_at: GaugeReading['at'] | null;
   written_position_ratio: number | null;
@@ -96,9 +97,9 @@ export function writeFillTest(db: Database.Database, { record, removed }: Kept<F
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   const insertPour = db.prepare(
-    `INSERT INTO pour (id, run_id, position, at_epoch_s, volume_l, reading_at, position_ratio, aside_reason,
+    `INSERT INTO pour (id, run_id, position, at_epoch_s, volume_l, reading_at, position_ratio, aside_reason, stick_mm,
        written_volume_l, written_reading_at, written_position_ratio)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   record.runs.forEach((run, position) => {
     const usableL = run.start.from === 'known' ? run.start.usableL : null;
@@ -122,6 +123,7 @@ export function writeFillTest(db: Database.Database, { record, removed }: Kept<F
         pour.volumeL,
         ...readingColumns(pour.reading),
         pour.asideReason,
+        pour.stickMm ?? null,
         pour.written?.volumeL ?? null,
         ...readingColumns(pour.written?.reading ?? null),
       );
@@ -182,6 +184,7 @@ function pourOf(row: PourRow): PourRecord {
     volumeL: row.volume_l,
     reading: readingOf(row.reading_at, row.position_ratio),
     asideReason: row.aside_reason,
+    stickMm: row.stick_mm,
     written:
       row.written_volume_l === null
         ? null
@@ -192,12 +195,12 @@ function pourOf(row: PourRow): PourRecord {
   };
 }
 
-function readingOf(at: GaugeReading['at'] | null, positionRatio: number | null): GaugeReading | null {
+export function readingOf(at: GaugeReading['at'] | null, positionRatio: number | null): GaugeReading | null {
   if (at === 'scale') return { at, positionRatio: positionRatio ?? 0 };
   return at === null ? null : { at };
 }
 
-function readingColumns(reading: GaugeReading | null): [GaugeReading['at'] | null, number | null] {
+export function readingColumns(reading: GaugeReading | null): [GaugeReading['at'] | null, number | null] {
   return [reading?.at ?? null, reading?.at === 'scale' ? reading.positionRatio : null];
 }
 

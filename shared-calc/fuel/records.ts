@@ -22,6 +22,8 @@ export interface PourRecord {
   reading: GaugeReading | null;
   /** Why the reading is not used; null where it is. */
   asideReason: string | null;
+  /** What the dipstick or sight tube showed after the same pour, millimetres; 0 is dry. */
+  stickMm?: number | null;
   atEpochS: number;
   /** What was written down, where the row was corrected in the curve afterwards; null where it was not. */
   written: { volumeL: number; reading: GaugeReading | null } | null;
@@ -87,6 +89,8 @@ export interface CalibrationRecord {
   id: string;
   tankId: string;
   testIds: string[];
+  /** Checks that were taken in as data. */
+  checkIds: string[];
   adoptedOn: string;
   methodVersion: number;
   scale: GaugeScale;

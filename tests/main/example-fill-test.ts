@@ -38,6 +38,7 @@ export function exampleFillTest(id = 'may-test', tankId = 'rear'): FillTestRecor
           volumeL: 5,
           reading,
           asideReason: null,
+          stickMm: null,
           atEpochS: 1_778_313_600 + index * 300,
           written: null,
         })),

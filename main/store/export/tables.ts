@@ -67,7 +67,14 @@ export const describedTables: Record<string, Described> = {
     about:
       'The curves behind an adopted band, at its positions in their order, with the errors of the containers.',
   },
+  calibration_check: { about: 'Which checks an adopted curve took in as data.' },
   calibration_test: { about: 'Which fill tests an adopted curve rests on.' },
+
+  fuel_check: {
+    about:
+      'Checks of a gauge: readings before and after a flight with the fuel bought, or the reading with no usable fuel left.',
+  },
+  dipstick: { about: 'Dipsticks and sight tubes of the tanks: length, and to what they are read.' },
 
   field: { about: 'Airfields: place, elevation, time zone and the weather station that stands for them.' },
   runway: { about: 'Runways with both of their directions; headings are true.' },
@@ -89,6 +96,7 @@ export const describedTables: Record<string, Described> = {
 export const columnEndings: readonly (readonly [ending: string, meaning: string])[] = [
   ['_id', 'names a row of the table before it (aircraft_id: a row of aircraft.csv)'],
   ['_kg', 'kilograms'],
+  ['_mm', 'millimetres'],
   ['_m', 'metres; an arm is metres aft of the datum'],
   ['_kg_m', 'kilogram-metres, a moment'],
   ['_l', 'litres'],

@@ -9,6 +9,7 @@ import { weatherMappings } from './0055-weather-mappings.ts';
 import { bandedCurves } from './0060-banded-curves.ts';
 import { fuelCards } from './0065-fuel-cards.ts';
 import { performance } from './0070-performance.ts';
+import { fuelChecks } from './0075-fuel-checks.ts';
 import { importBatches } from './0080-import-batches.ts';
 import { fillTestDetails } from './0085-fill-test-details.ts';
 
@@ -24,6 +25,7 @@ export const migrations: readonly Migration[] = [
   bandedCurves,
   fuelCards,
   performance,
+  fuelChecks,
   importBatches,
   fillTestDetails,
 ];

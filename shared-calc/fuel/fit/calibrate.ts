@@ -1,4 +1,7 @@
 import { InputProblem } from '../../problem.ts';
+import type { RefillCheckRecord } from '../checks/check-record.ts';
+import { checksAsRuns } from '../checks/checks-as-runs.ts';
+import { refillMeasure } from '../checks/pump.ts';
 import { usableAfterRows, type RunStart } from '../fill-run.ts';
 import type { BandedCurve } from '../gauge-curve.ts';
 import { resolutionRatio } from '../gauge-scale.ts';
@@ -13,12 +16,13 @@ import {
 import { bandedCurveOf } from './banded-curve.ts';
 import {
   DEFAULT_BEHAVIOUR,
+  fitRows,
   type FillData,
   type MeasuredRow,
   type MeasuredRun,
   type PourContainer,
 } from './fill-data.ts';
-import { fitGauge, type GaugeFit } from './gauge-fit.ts';
+import { fitGauge, LEAST_DISTINCT_READINGS, type GaugeFit } from './gauge-fit.ts';
 import type { KeptRefits } from '../kept-refits.ts';
 import { refitsToKeep } from './refits-to-keep.ts';
 
@@ -50,15 +54,22 @@ export type Calibration =
  * pours is trusted; a reading that was set aside is left out, its fuel is not.
  * @param tests  of one tank, alike in attitude, supply, fuel and scale
  * @param tank   as the aeroplane's record has it, the unusable included in the capacity
- * @throws InputProblem when there is no test, or they are not alike
+ * @param checks refills after flights, taken in as further data; a reading at a stop cannot be
+ * @throws InputProblem when there is no test, or they are not alike, or a check has a reading at a stop
  * @throws RangeProblem for a volume, a reading, a container or the tank outside its range
  */
 export function calibrate(
   tests: readonly FillTestRecord[],
   containers: readonly ContainerRecord[],
   tank: { capacityL: number; unusableL: number },
+  checks: readonly RefillCheckRecord[] = [],
 ): Calibration {
-  const data = fillDataOf(tests, containers, tank);
+  const tested = fillDataOf(tests, containers, tank);
+  // Checks can bend a curve, not make one.
+  const { distinctCount } = fitRows(tested);
+  if (distinctCount < LEAST_DISTINCT_READINGS)
+    return { kind: 'tooFewReadings', distinctCount, neededCount: LEAST_DISTINCT_READINGS };
+  const data = withChecks(tested, checks, containers, containerIdsOf(tests));
   const fit = fitGauge(data);
   if (!fit.enough)
     return { kind: 'tooFewReadings', distinctCount: fit.distinctCount, neededCount: fit.neededCount };
@@ -70,7 +81,7 @@ export function calibrate(
   const pinnedCount = tests.reduce((sum, { pins }) => sum + pins.length, 0);
   return {
     kind: 'curve',
-    curve: { ...curve, readingCount: curve.readingCount - pinnedCount },
+    curve: { ...curve, readingCount: curve.readingCount - pinnedCount - 2 * checks.length },
     refits: refitsToKeep(fit, curve, containerIdsOf(tests)),
     fit,
   };
@@ -132,6 +143,33 @@ export function fillDataOf(
     ),
     smoothness: first.smoothness,
     runs: [...measured, ...tests.flatMap(({ pins }) => pins.map(pinnedRun))],
+  };
+}
+
+/** A refill by a container of the fill test shares its scale; a fuel station's pump has one of its own. */
+function withChecks(
+  data: FillData,
+  checks: readonly RefillCheckRecord[],
+  containers: readonly ContainerRecord[],
+  usedIds: readonly (string | null)[],
+): FillData {
+  if (checks.length === 0) return data;
+  const others = [...new Set(checks.map(({ containerId }) => containerId))].filter(
+    (id) => id === null || !usedIds.includes(id),
+  );
+  const indexOf = ({ containerId }: RefillCheckRecord) =>
+    containerId !== null && usedIds.includes(containerId)
+      ? usedIds.indexOf(containerId)
+      : usedIds.length + others.indexOf(containerId);
+  const scaleOf = (id: string | null) =>
+    refillMeasure(containers.find((container) => container.id === id) ?? null, 1).scaleSdRatio;
+  return {
+    ...data,
+    containers: [
+      ...data.containers,
+      ...others.map((id) => ({ scaleSdRatio: scaleOf(id), pourSdRatio: UNKNOWN_CONTAINER.pourSdRatio })),
+    ],
+    runs: [...data.runs, ...checksAsRuns(checks, containers, data.capacityL, indexOf)],
   };
 }
 

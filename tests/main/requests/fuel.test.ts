@@ -177,6 +177,7 @@ describe('an adopted curve', () => {
       id: 'old',
       tankId: 'rear',
       testIds: [],
+      checkIds: [],
       adoptedOn: '2025-05-10',
       methodVersion: 1,
       scale,

@@ -1,3 +1,4 @@
+import type { DipstickRecord } from '../../../../shared-calc/fuel/dipstick/dipstick-record.ts';
 import type {
   CalibrationRecord,
   ContainerRecord,
@@ -42,6 +43,11 @@ async function someContainer(library: MemoryLibrary, draw: Draw): Promise<Contai
 async function someCard(library: MemoryLibrary, draw: Draw) {
   const found = await someOfTanks<{ serial: number }>(library, draw, 'fuelCard.list');
   return found === null ? null : { serial: found.serial };
+}
+
+async function someCheck(library: MemoryLibrary, draw: Draw) {
+  const found = await someOfTanks<{ id: string }>(library, draw, 'fuelCheck.list');
+  return found === null ? null : { id: found.id };
 }
 
 export const fuelInputs = {
@@ -96,6 +102,43 @@ export const fuelInputs = {
   },
   'fuelCard.withdraw': (library, draw) => someCard(library, draw),
   'fuelCard.reinstate': (library, draw) => someCard(library, draw),
+  'fuelCheck.record': async (library, draw) => {
+    const tankId = draw.pick(await tankIds(library));
+    if (tankId === null) return null;
+    const common = { tankId, checkedOn: '2026-09-12', attitude: 'level flight', note: draw.word() };
+    if (draw.chance(0.3)) return { check: { kind: 'zero', ...common, reading: { at: 'emptyStop' } } };
+    const container = await someContainer(library, draw);
+    return {
+      check: {
+        kind: 'refill',
+        ...common,
+        before: { at: 'scale', positionRatio: 0.75 },
+        after: { at: 'scale', positionRatio: 0.25 },
+        flightS: draw.chance(0.5) ? null : 3600,
+        refillL: 1 + draw.below(10),
+        stateSdL: 0.5,
+        containerId: container?.id ?? null,
+      },
+    };
+  },
+  'fuelCheck.withdraw': (library, draw) => someCheck(library, draw),
+  'fuelCheck.reinstate': (library, draw) => someCheck(library, draw),
+  'dipstick.put': async (library, draw) => {
+    const tankId = draw.pick(await tankIds(library));
+    if (tankId === null) return null;
+    const before = (await library.ask('dipstick.get', { tankId })) as DipstickRecord | null;
+    const fresh = { tankId, kind: 'dipstick', lengthMm: 200 + draw.below(300), readToMm: 5 };
+    return { dipstick: before === null ? fresh : { ...before, readToMm: 1 + draw.below(10) } };
+  },
+  'dipstick.remove': async (library, draw) => {
+    const found: DipstickRecord[] = [];
+    for (const tankId of await tankIds(library)) {
+      const dipstick = (await library.ask('dipstick.get', { tankId })) as DipstickRecord | null;
+      if (dipstick !== null) found.push(dipstick);
+    }
+    const some = draw.pick(found);
+    return some === null || draw.chance(0.3) ? null : { id: some.id };
+  },
   'container.put': async (library, draw) => {
     const container = await someContainer(library, draw);
     if (container === null || draw.chance(0.3))
