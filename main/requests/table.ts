@@ -10,6 +10,7 @@ import { fieldRequests } from './fields.ts';
 import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
 import { loadingRequests } from './loading.ts';
+import { loadingSheetRequests } from './loading-sheets.ts';
 import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { performanceRequests } from './performance.ts';
@@ -41,6 +42,7 @@ export const requestTable = {
   ...peopleRequests,
   ...loadingRequests,
   ...loadingReviewRequests,
+  ...loadingSheetRequests,
   ...fieldRequests,
   ...weatherRequests,
   ...weatherPreviewRequests,

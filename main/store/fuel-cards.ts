@@ -1,5 +1,6 @@
 import type Database from 'better-sqlite3';
 import type { FuelCardRecord } from '../../shared-calc/fuel/records.ts';
+import { setWithdrawnBySerial } from './withdraw-serial.ts';
 
 interface CardRow {
   serial: number;
@@ -43,11 +44,5 @@ export function setFuelCardWithdrawn(
   serial: number,
   withdrawn: boolean,
 ): boolean | null {
-  const before = db
-    .prepare<[number], number>('SELECT withdrawn FROM fuel_card WHERE serial = ?')
-    .pluck()
-    .get(serial);
-  if (before === undefined) return null;
-  db.prepare('UPDATE fuel_card SET withdrawn = ? WHERE serial = ?').run(withdrawn ? 1 : 0, serial);
-  return before === 1;
+  return setWithdrawnBySerial(db, 'fuel_card', serial, withdrawn);
 }

@@ -41,6 +41,10 @@ export const describedTables: Record<string, Described> = {
   loading_fuel: {
     about: 'Usable fuel in each tank at the start of a loading: lowest, best and highest figure.',
   },
+  loading_sheet: {
+    about:
+      'Loading sheets that were printed, by the serial on the paper, with all that each was made from (JSON).',
+  },
   loading_burn: { about: 'The order of the tanks in a loading.' },
 
   container: { about: 'What fuel was measured with: nominal volume, error of its scale and of each pour.' },

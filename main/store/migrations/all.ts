@@ -12,6 +12,7 @@ import { performance } from './0070-performance.ts';
 import { fuelChecks } from './0075-fuel-checks.ts';
 import { importBatches } from './0080-import-batches.ts';
 import { fillTestDetails } from './0085-fill-test-details.ts';
+import { loadingSheets } from './0095-loading-sheets.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -28,4 +29,5 @@ export const migrations: readonly Migration[] = [
   fuelChecks,
   importBatches,
   fillTestDetails,
+  loadingSheets,
 ];

@@ -37,6 +37,7 @@ import {
 } from '../../../shared-calc/loading/backwards/subject.ts';
 import { steepestPerKg } from '../../../shared-calc/loading/backwards/steepest.ts';
 import { burnChoiceId, burnChoices } from '../../../shared-calc/loading/burn-orders.ts';
+import { sheetChanges } from '../../../shared-calc/loading/sheet-changes.ts';
 import { normalDraws } from '../../../shared-calc/loading/odds.ts';
 import { UNIT_PRESETS } from '../../../shared-calc/units/preferences.ts';
 import { exampleAircraft, exampleLoading } from '../../main/example-aircraft.ts';
@@ -171,6 +172,7 @@ export const refusals: RoomRefusals = {
     [withFuelL, 'changes a record that the library checks when it is put there'],
     [burnChoices, 'lists the orders of any tanks'],
     [burnChoiceId, 'names an order'],
+    [sheetChanges, 'compares records that the library has checked'],
     [keptBy, 'hands its loading to loadingModel, which refuses'],
     [flightShareOf, 'takes a margin that assessModel has found'],
     [reserveSlackS, 'takes a loading that loadingModel checks'],

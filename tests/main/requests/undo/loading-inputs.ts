@@ -44,6 +44,14 @@ async function newLoading(library: MemoryLibrary, draw: Draw): Promise<Omit<Load
   };
 }
 
+async function someSheet(library: MemoryLibrary, draw: Draw): Promise<{ serial: number } | null> {
+  const aircraftId = await someAircraftId(library, draw);
+  if (aircraftId === null) return null;
+  const sheets = (await library.ask('loadingSheet.list', { aircraftId })) as { serial: number }[];
+  const found = draw.pick(sheets);
+  return found === null ? null : { serial: found.serial };
+}
+
 export const loadingInputs = {
   'people.put': async (library, draw) => {
     const person = await somePerson(library, draw);
@@ -82,6 +90,14 @@ export const loadingInputs = {
     const id = await someLoadingId(library, draw);
     return id === null || draw.chance(0.5) ? null : { id };
   },
+  'loadingSheet.record': async (library, draw) => {
+    const loadingId = await someLoadingId(library, draw);
+    return loadingId === null
+      ? null
+      : { loadingId, printedOn: '2026-05-11', paper: draw.pick(['A4', 'US Letter']) };
+  },
+  'loadingSheet.withdraw': (library, draw) => someSheet(library, draw),
+  'loadingSheet.reinstate': (library, draw) => someSheet(library, draw),
   'loading.choose': async (library, draw) => {
     const id = await someLoadingId(library, draw);
     return id === null ? null : { id };

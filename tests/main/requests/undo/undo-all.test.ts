@@ -34,6 +34,9 @@ async function changeSomething(library: MemoryLibrary, name: ChangeName, seed: n
 const chain = [
   'loading.put',
   'loading.remove',
+  'loadingSheet.record',
+  'loadingSheet.withdraw',
+  'loadingSheet.reinstate',
   'fillTest.put',
   'calibration.adopt',
   'fuelCard.record',
