@@ -12,6 +12,7 @@ import { sentenceOf } from '../../app/client.ts';
 import { query, type Query } from '../../app/query.svelte.ts';
 import { CurveFitter } from './curveFitter.svelte.ts';
 import type { FitJob, FittedTest } from './fit-job.ts';
+import type { FuelPart } from './fuelParts.ts';
 import { rowsOf, type RowFigures } from './rowsOf.ts';
 import { isSameCurve } from './sameCurve.ts';
 import { TestKeeper } from './testKeeper.svelte.ts';
@@ -30,6 +31,7 @@ export type TestFit =
 
 /** What the person looks at on this screen; found again after a visit to another one. */
 class Looked {
+  part = $state<FuelPart>('calibration');
   tankId = $state<string | null>(null);
   testId = $state<string | null>(null);
   /** The curve that answers: the adopted one unless the person looks at the test's own. */

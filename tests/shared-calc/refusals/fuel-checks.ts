@@ -1,5 +1,6 @@
 import { checkResiduals } from '../../../shared-calc/fuel/checks/check-residuals.ts';
 import { checksAsRuns } from '../../../shared-calc/fuel/checks/checks-as-runs.ts';
+import { drawsOfKept } from '../../../shared-calc/fuel/checks/draws-of-kept.ts';
 import { flowFromRefills } from '../../../shared-calc/fuel/checks/flow-from-refills.ts';
 import { judgeChecks } from '../../../shared-calc/fuel/checks/judge-checks.ts';
 import { refillMeasure } from '../../../shared-calc/fuel/checks/pump.ts';
@@ -141,6 +142,7 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [drawsOfKept, 'takes curves that were kept'],
     [refillMeasure, 'takes a container and a refill that the store has checked'],
     [mean, 'takes what the curves of a fit gave'],
     [ensembleL, 'takes positions that its callers have checked'],

@@ -1,0 +1,150 @@
+import type { OutputOf } from '../../../../main/requests/table.ts';
+import type { FuelCheckRecord, RefillCheckRecord } from '../../../../shared-calc/fuel/checks/check-record.ts';
+import type { LearnedFlow } from '../../../../shared-calc/fuel/checks/flow-from-refills.ts';
+import type { GaugeReading } from '../../../../shared-calc/fuel/fill-run.ts';
+import { query, type Query } from '../../../app/query.svelte.ts';
+import { todayHere } from '../../../ui/dateKind.ts';
+import type { FuelState } from '../fuelState.svelte.ts';
+import { flowOfLog, judgeLog, type JudgedLog } from './judgeLog.ts';
+
+/** Nine times in ten within ±: so many standard deviations. */
+export const NINE_IN_TEN_SDS = 1.645;
+const USUAL_STATE_SD_L = 0.5;
+
+/** A check while it is typed, and what is chosen from the list; found again after a visit to another screen. */
+class Draft {
+  checkedOn = $state(todayHere());
+  before = $state.raw<GaugeReading | null>(null);
+  after = $state.raw<GaugeReading | null>(null);
+  flightS = $state<number | null>(null);
+  refillL = $state<number | null>(null);
+  /** As the last check had it, until something else is typed. */
+  stateSdL = $state<number | null>(null);
+  containerId = $state<string | null | undefined>(undefined);
+  attitude = $state<RefillCheckRecord['attitude'] | null>(null);
+  zero = $state.raw<GaugeReading | null>(null);
+  /** Checks chosen to become data of the next curve. */
+  takenIds = $state.raw<readonly string[]>([]);
+}
+
+/** What the checks' part of the fuel screen shows, derived from the log and the adopted curve. */
+export class ChecksState {
+  readonly fuel: FuelState;
+  readonly draft: Draft;
+  readonly log: Query<OutputOf<'fuelCheck.list'>>;
+  readonly kept: Query<OutputOf<'calibration.refits'>>;
+  readonly checks = $derived.by((): readonly FuelCheckRecord[] =>
+    // While another tank's log is on its way, the last answer belongs to the wrong tank.
+    (this.log.answer ?? []).filter(({ tankId }) => tankId === this.fuel.tank?.id),
+  );
+  readonly latestRefill = $derived.by(
+    (): RefillCheckRecord | null =>
+      this.checks.find((check) => check.kind === 'refill' && !check.withdrawn) as RefillCheckRecord | null,
+  );
+  readonly containers = $derived.by(() => this.fuel.containers.answer ?? []);
+  /** In which the fill test behind the adopted curve was made. */
+  readonly testAttitude = $derived.by((): RefillCheckRecord['attitude'] | null => {
+    const testIds = this.fuel.adopted?.testIds ?? [];
+    return (this.fuel.tests.answer ?? []).find(({ id }) => testIds.includes(id))?.attitude ?? null;
+  });
+  readonly attitude = $derived.by(
+    () => this.draft.attitude ?? this.testAttitude ?? this.latestRefill?.attitude ?? 'ground',
+  );
+  readonly stateSdL = $derived.by(
+    () => this.draft.stateSdL ?? this.latestRefill?.stateSdL ?? USUAL_STATE_SD_L,
+  );
+  readonly containerId = $derived.by(() =>
+    this.draft.containerId === undefined ? (this.latestRefill?.containerId ?? null) : this.draft.containerId,
+  );
+  readonly judged = $derived.by((): JudgedLog | null => {
+    const { adopted } = this.fuel;
+    const kept = this.kept.answer ?? null;
+    if (adopted === null || kept === null || !this.kept.isCurrent) return null;
+    return judgeLog(this.checks, adopted, kept, this.containers, this.testAttitude ?? this.attitude);
+  });
+  readonly flow = $derived.by((): LearnedFlow | null => flowOfLog(this.checks, this.containers));
+
+  constructor(fuel: FuelState) {
+    this.fuel = fuel;
+    this.draft = fuel.app.kept('fuel.checks', () => new Draft());
+    this.log = query(
+      fuel.app,
+      'fuelCheck.list',
+      () => (fuel.tank === null ? null : { tankId: fuel.tank.id }),
+      ['fuel', 'aircraft'],
+    );
+    this.kept = query(
+      fuel.app,
+      'calibration.refits',
+      () => (fuel.adopted === null ? null : { id: fuel.adopted.id }),
+      ['fuel'],
+    );
+  }
+
+  /** Log what was typed. Gives whether it was taken; the fields are then empty for the next one. */
+  async record(): Promise<boolean> {
+    const { fuel, draft } = this;
+    const { before, after, refillL } = draft;
+    if (fuel.tank === null || before === null || after === null || refillL === null) return false;
+    const recorded = await fuel.app.change('fuelCheck.record', {
+      check: {
+        kind: 'refill',
+        tankId: fuel.tank.id,
+        checkedOn: draft.checkedOn,
+        attitude: this.attitude,
+        before,
+        after,
+        flightS: draft.flightS,
+        refillL,
+        stateSdL: this.stateSdL,
+        containerId: this.containerId,
+        note: '',
+      },
+    });
+    if (recorded === null) return false;
+    draft.before = draft.after = null;
+    draft.flightS = draft.refillL = null;
+    return true;
+  }
+
+  async recordZero(): Promise<void> {
+    const { fuel, draft } = this;
+    if (fuel.tank === null || draft.zero === null) return;
+    const recorded = await fuel.app.change('fuelCheck.record', {
+      check: {
+        kind: 'zero',
+        tankId: fuel.tank.id,
+        checkedOn: draft.checkedOn,
+        attitude: this.attitude,
+        reading: draft.zero,
+        note: '',
+      },
+    });
+    if (recorded !== null) draft.zero = null;
+  }
+
+  toggleTaken(id: string): void {
+    const { draft } = this;
+    draft.takenIds = draft.takenIds.includes(id)
+      ? draft.takenIds.filter((each) => each !== id)
+      : [...draft.takenIds, id];
+  }
+
+  /** The curve anew, from the same fill tests and the checks that were chosen. */
+  async adoptWithTaken(): Promise<void> {
+    const { fuel, draft } = this;
+    if (fuel.tank === null || fuel.adopted === null) return;
+    const count = draft.takenIds.length;
+    const adopted = await fuel.app.changeAndSay(
+      'calibration.adopt',
+      {
+        tankId: fuel.tank.id,
+        testIds: fuel.adopted.testIds,
+        checkIds: [...fuel.adopted.checkIds, ...draft.takenIds],
+        adoptedOn: todayHere(),
+      },
+      `A curve with ${count === 1 ? 'one check' : `${String(count)} checks`} taken in is adopted; the one before it stays readable.`,
+    );
+    if (adopted !== null) draft.takenIds = [];
+  }
+}
