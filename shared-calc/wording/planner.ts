@@ -105,6 +105,12 @@ const LIMIT_WORDS: Readonly<Record<LimitName, string>> = {
   gust: 'gusts',
 };
 
+/** The same for a narrow column: "take-off". */
+export function limitColumn(name: LimitName): string {
+  if (name === 'takeOff') return 'take-off';
+  return name === 'climbRate' ? 'climb' : LIMIT_WORDS[name];
+}
+
 /** How a date's days are counted: "15 July and 7 days either side, 11 years". */
 export function daysCountedWords(
   dateWords: string,
@@ -114,12 +120,9 @@ export function daysCountedWords(
   return `${dateWords} and ${String(plan.halfDays)} days either side, ${years}`;
 }
 
-/** "158 of 165 days"; "too few, 31 days". */
+/** "158 of 165"; "too few: 31". */
 export function hourCountWords({ share, dayCount, metCount }: PlannedHour): string {
-  const days = dayCount === 1 ? 'day' : 'days';
-  return share === null
-    ? `too few, ${String(dayCount)} ${days}`
-    : `${String(metCount)} of ${String(dayCount)} ${days}`;
+  return share === null ? `too few: ${String(dayCount)}` : `${String(metCount)} of ${String(dayCount)}`;
 }
 
 function one(inShort: string, sentence: string): PlannerAnswer {
@@ -208,7 +211,7 @@ function noneSentence(plan: DeparturePlan, parts: PlannerAnswerParts, daylight: 
   const bestWords =
     best === null
       ? ''
-      : ` The best full hour is ${clockText(best.hour)} with ${hourCountWords(best)}${best.failsMost === null ? '' : `; ${limitWords(best.failsMost)} fails most`}.`;
+      : ` The best full hour is ${clockText(best.hour)} with ${hourCountWords(best)} days${best.failsMost === null ? '' : `; ${limitWords(best.failsMost)} fails most`}.`;
   return [
     strong(`At no time of daylight ${daysInWords(share)}.`),
     plain(`${bestWords}${lost === undefined ? '' : ` ${lost}`}`),

@@ -1,4 +1,5 @@
 import type { WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
+import type { PlannedShare } from './planner.svelte.ts';
 import type { PendingFile } from './pendingFile.ts';
 
 /** What stands beside the pictures. */
@@ -7,7 +8,7 @@ export type WeatherSide = 'hours' | 'field' | 'files';
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {
   /** Of days that are no worse. */
-  share = $state(0.9);
+  share = $state<PlannedShare>(0.9);
   /** Hour of the clock in hand. */
   hour = $state(15);
   /** '2026-07-19'; null until one is chosen: then it is today, or the nearest month of the record. */
