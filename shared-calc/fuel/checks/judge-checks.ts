@@ -115,12 +115,12 @@ function verdictOf(
   const signOf = (value: number) => (value < 0 ? -1 : 1);
   const last = whitened.length - 1;
   const lastE = whitened[last] ?? 0;
-  if (Math.abs(lastE) > CHECK_LIMIT_SDS) return { kind: 'outside', sign: signOf(lastE), fromIndex: last };
   const standing = sums[last]?.signal ?? null;
-  if (standing !== null) {
-    const start = sums.findLastIndex((step) => step[standing] === 0) + 1;
+  const start = standing === null ? last : sums.findLastIndex((step) => step[standing] === 0) + 1;
+  // A sum that one check alone has brought over its limit is that check, not a drift.
+  if (standing !== null && start < last)
     return { kind: 'drifting', sign: standing === 'high' ? 1 : -1, fromIndex: start };
-  }
+  if (Math.abs(lastE) > CHECK_LIMIT_SDS) return { kind: 'outside', sign: signOf(lastE), fromIndex: last };
   const earlier = whitened.findLastIndex((e) => Math.abs(e) > CHECK_LIMIT_SDS);
   if (earlier >= 0) return { kind: 'oneOutside', sign: signOf(whitened[earlier] ?? 0), fromIndex: earlier };
   return scatterProb < SCATTER_PROB ? { kind: 'scattered' } : { kind: 'agrees' };

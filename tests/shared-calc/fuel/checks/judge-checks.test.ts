@@ -84,6 +84,13 @@ describe('the verdict', () => {
     expect(independent([0, 0, -3.1])).toEqual({ kind: 'outside', sign: -1, fromIndex: 2 });
   });
 
+  test('is a drift, not one check outside, where earlier ones lead up to it', () => {
+    // By hand: 2, 4, then 3.5 - 0.5 more is 7.
+    expect(independent([0, 2.5, 2.5, 3.5])).toEqual({ kind: 'drifting', sign: 1, fromIndex: 1 });
+    // One check alone may bring the sum over its limit.
+    expect(independent([0, 0, 6])).toEqual({ kind: 'outside', sign: 1, fromIndex: 2 });
+  });
+
   test('says that one earlier check lay outside where those after it do not', () => {
     expect(independent([3.2, 0, -1])).toEqual({ kind: 'oneOutside', sign: 1, fromIndex: 0 });
   });
