@@ -1,31 +1,46 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { seaLevelBandM } from '../../shared-calc/climate/field-density-altitude.ts';
-import { CELLS, seasonCells, seasonQuantiles, type SeasonCells } from '../../shared-calc/climate/season.ts';
-import { sunLines } from '../../shared-calc/climate/sun-lines.ts';
+import {
+  CELLS,
+  seasonBeyond,
+  seasonCells,
+  seasonQuantiles,
+  seasonWorst,
+  type SeasonCells,
+  type SeasonQuantiles,
+} from '../../shared-calc/climate/season.ts';
+import type { SafeSide } from '../../shared-calc/climate/safe-side.ts';
+import { sunLines, type Daylight } from '../../shared-calc/climate/sun-lines.ts';
 import { read } from './define.ts';
 import { distanceM } from './distance.ts';
+import { figureInput, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
-/** From here on the difference is said. */
+/** From here on a difference of elevation between station and field is said. */
 const worthSayingM = 30;
 
-const hours = z.array(z.number().nullable()).length(CELLS);
+const values = z.array(z.number().nullable()).length(CELLS);
+const counts = z.array(z.int()).length(CELLS);
 const clockH = z.number().nullable();
 
 export const weatherSeasonRequests = {
   'weather.season': read({
     about:
-      "Density altitude at a field through the day and the year, from its weather station's observations: quantiles by month and local hour (12 x 24, month after month), days behind each, and the edges of daylight.",
+      "A figure at a field through the day and the year, from its weather station's observations: quantiles by month and local hour (12 x 24, month after month), days beyond a limit, days behind each, and the edges of daylight.",
     where: 'heavy',
     input: z.strictObject({
       fieldId: id,
-      /** Share of days that lie below: 0.5 for half of them, 0.9 for nine in ten. */
+      figure: figureInput.default({ kind: 'densityAltitude' }),
+      /** Share of days that are no worse: 0.5 for half of them, 0.9 for nine in ten. */
       shares: z.array(z.number().min(0.5).max(0.99)).min(1).max(5).default([0.5, 0.9]),
+      /** In the figure's own unit; null asks nothing. */
+      limit: z.number().nullable().default(null),
     }),
     output: z.strictObject({
+      worse: z.enum(['up', 'down']),
       field: z.strictObject({
         name: z.string(),
         timeZone: z.string(),
@@ -36,7 +51,7 @@ export const weatherSeasonRequests = {
         identifier: z.string().nullable(),
         elevationM: z.number(),
         distanceM: z.number(),
-        /** Field less station; worth saying where `isFar`. */
+        /** Field less station; worth saying where `isElevationApart`. */
         elevationDifferenceM: z.number(),
         isElevationApart: z.boolean(),
       }),
@@ -44,7 +59,7 @@ export const weatherSeasonRequests = {
         /** Whether every import is of observations; only then may days be counted. */
         isObserved: z.boolean(),
         observationCount: z.int(),
-        /** Local hours with a usable report. */
+        /** Local hours with this figure. */
         hourCount: z.int(),
         years: z.array(z.int()),
         firstEpochS: z.number(),
@@ -61,10 +76,15 @@ export const weatherSeasonRequests = {
         /** How far off density altitude may be, either way, where only sea-level pressure was reported. */
         seaLevelBandM: z.number(),
       }),
-      quantiles: z.array(z.strictObject({ share: z.number(), daysNeeded: z.int(), densityAltitudeM: hours })),
-      dayCount: z.array(z.int()).length(CELLS),
+      /** null with too few days, or with enough where the figure is beyond what is known. */
+      quantiles: z.array(z.strictObject({ share: z.number(), daysNeeded: z.int(), value: values })),
+      /** Highest (or lowest) of all days; null below 20. */
+      worst: values,
+      /** Days beyond the limit; null where none was asked. */
+      beyondCount: counts.nullable(),
+      dayCount: counts,
       /** Different years behind each cell. */
-      yearCount: z.array(z.int()).length(CELLS),
+      yearCount: counts,
       sun: z.array(
         z.strictObject({
           monthOfYear: z.number(),
@@ -78,12 +98,13 @@ export const weatherSeasonRequests = {
     handle: ({ db }, input) => {
       const hours = fieldHours(db, input.fieldId);
       const { field, station } = hours;
-      const cells = cellsOf(db, hours);
-      const quantiles = input.shares.map((share) => ({ share, ...seasonQuantiles(cells, share) }));
+      const worse = worseOf(input.figure);
+      const picture = pictureOf(db, hours, input.figure, worse);
+      const { cells } = picture;
       const { years } = cells;
       const sunYear = years.at(-1) ?? new Date(hours.lastEpochS * 1000).getUTCFullYear();
-      const zone = zoneOffsets(field.timeZone, sunYear, sunYear);
       return {
+        worse,
         field: { name: field.name, timeZone: field.timeZone, elevationM: field.elevationM },
         station: {
           name: station.name,
@@ -109,34 +130,79 @@ export const weatherSeasonRequests = {
           seaLevelCount: hours.pressureCount.seaLevel,
           seaLevelBandM: seaLevelBandM(station.elevationM),
         },
-        quantiles: quantiles.map(({ share, daysNeeded, quantile }) => ({
-          share,
-          daysNeeded,
-          densityAltitudeM: quantile,
-        })),
-        dayCount: quantiles[0]?.dayCount ?? [],
+        quantiles: input.shares.map((share) => {
+          const { quantile, daysNeeded } = quantilesOf(picture, share, worse);
+          return { share, daysNeeded, value: quantile };
+        }),
+        worst: picture.worst,
+        beyondCount: input.limit === null ? null : seasonBeyond(cells, input.limit, worse),
+        dayCount: Array.from(
+          { length: CELLS },
+          (_, cell) => (cells.starts[cell + 1] ?? 0) - (cells.starts[cell] ?? 0),
+        ),
         yearCount: [...cells.yearCount],
-        sun: sunLines(sunYear, field.latitudeDeg, field.longitudeDeg, zone).map((line) => ({
-          monthOfYear: round(line.monthOfYear, 4),
-          dawnH: roundOrNull(line.dawnH),
-          sunriseH: roundOrNull(line.sunriseH),
-          sunsetH: roundOrNull(line.sunsetH),
-          duskH: roundOrNull(line.duskH),
-        })),
+        sun: sunOf(db, hours, sunYear),
       };
     },
   }),
 };
 
-/** The last picture's cells of each connection: another share must not sort the record again. */
-const lastCells = new WeakMap<Database.Database, { key: string; cells: SeasonCells }>();
+/** One figure sorted into cells, with the quantiles that were asked of it: a new limit must not compute them again. */
+interface Picture {
+  key: string;
+  cells: SeasonCells;
+  worst: (number | null)[];
+  quantiles: Map<number, SeasonQuantiles>;
+}
 
-function cellsOf(db: Database.Database, hours: FieldHours): SeasonCells {
-  const before = lastCells.get(db);
-  if (before?.key === hours.key) return before.cells;
-  const cells = seasonCells(hours.localHour, hours.densityAltitudeM);
-  lastCells.set(db, { key: hours.key, cells });
-  return cells;
+const lastPicture = new WeakMap<Database.Database, Picture>();
+
+function pictureOf(
+  db: Database.Database,
+  hours: FieldHours,
+  figure: z.output<typeof figureInput>,
+  worse: SafeSide,
+): Picture {
+  const { key, values: figures } = figureValues(db, hours, figure);
+  const before = lastPicture.get(db);
+  if (before?.key === key) return before;
+  const cells = seasonCells(hours.localHour, figures);
+  const picture = {
+    key,
+    cells,
+    worst: seasonWorst(cells, worse),
+    quantiles: new Map<number, SeasonQuantiles>(),
+  };
+  lastPicture.set(db, picture);
+  return picture;
+}
+
+function quantilesOf({ cells, quantiles }: Picture, share: number, worse: SafeSide): SeasonQuantiles {
+  const before = quantiles.get(share);
+  if (before !== undefined) return before;
+  const made = seasonQuantiles(cells, share, worse);
+  quantiles.set(share, made);
+  return made;
+}
+
+type SunLines = ({ monthOfYear: number } & Daylight)[];
+/** A year of sunrises takes longer than all quantiles: kept for each connection's last field. */
+const lastSun = new WeakMap<Database.Database, { key: string; sun: SunLines }>();
+
+function sunOf(db: Database.Database, { field }: FieldHours, sunYear: number): SunLines {
+  const key = JSON.stringify([field.latitudeDeg, field.longitudeDeg, field.timeZone, sunYear]);
+  const before = lastSun.get(db);
+  if (before?.key === key) return before.sun;
+  const zone = zoneOffsets(field.timeZone, sunYear, sunYear);
+  const sun = sunLines(sunYear, field.latitudeDeg, field.longitudeDeg, zone).map((line) => ({
+    monthOfYear: round(line.monthOfYear, 4),
+    dawnH: roundOrNull(line.dawnH),
+    sunriseH: roundOrNull(line.sunriseH),
+    sunsetH: roundOrNull(line.sunsetH),
+    duskH: roundOrNull(line.duskH),
+  }));
+  lastSun.set(db, { key, sun });
+  return sun;
 }
 
 function round(value: number, digits: number): number {

@@ -1,7 +1,7 @@
 import { civilDate, dayNumber } from './civil-date.ts';
-import { daysNeeded } from './days-needed.ts';
+import { DAYS_FOR_WORST, daysNeeded } from './days-needed.ts';
 import { quantileReordering } from './quantile.ts';
-import { isBeyond, probBelow, type SafeSide } from './safe-side.ts';
+import { beyondFrom, finiteOrNull, probBelow, worstOf, type SafeSide } from './safe-side.ts';
 import { HOURS } from './season.ts';
 import { firstAtLeast } from '../numeric/first-at-least.ts';
 import { requireRange } from '../problem.ts';
@@ -9,8 +9,6 @@ import { requireRange } from '../problem.ts';
 /** A window of days around a date: at least a week either way, at most three, in every year of the record. */
 export const LEAST_HALF_WIDTH_DAYS = 7;
 export const MOST_HALF_WIDTH_DAYS = 21;
-/** "Highest of N days" is said from here on. */
-export const DAYS_FOR_WORST = 20;
 
 /** The hours of all days near a date, each hour of the clock side by side. */
 export interface DayWindow {
@@ -147,7 +145,8 @@ export function dayCounts({ starts }: DayWindow): number[] {
 }
 
 /**
- * The figure that a share of the days is no worse than, hour by hour (R-7); null where there are too few days.
+ * The figure that a share of the days is no worse than, hour by hour (R-7); null where there are too few days, or where
+ * the figure is beyond what is known.
  * @param share 0.5 to 0.99
  * @throws RangeProblem naming prob
  */
@@ -155,22 +154,22 @@ export function dayQuantiles(window: DayWindow, share: number, worse: SafeSide):
   const needed = daysNeeded(share);
   const prob = probBelow(share, worse);
   return byHour(window, (values) =>
-    values.length < needed ? null : quantileReordering(values.slice(), prob),
+    values.length < needed ? null : finiteOrNull(quantileReordering(values.slice(), prob)),
   );
 }
 
-/** The worst figure of each hour; null where there are fewer than 20 days to have it from. */
+/** The worst figure of each hour; null where there are fewer than 20 days to have it from, or it is beyond what is known. */
 export function dayWorst(window: DayWindow, worse: SafeSide): (number | null)[] {
-  return byHour(window, (values) => {
-    if (values.length < DAYS_FOR_WORST) return null;
-    return values.reduce((most, each) => (worse === 'up' ? Math.max(most, each) : Math.min(most, each)));
-  });
+  return byHour(window, (values) =>
+    values.length < DAYS_FOR_WORST ? null : finiteOrNull(worstOf(values, worse)),
+  );
 }
 
 /** How many days of each hour are beyond a limit. */
 export function daysBeyond(window: DayWindow, limit: number, worse: SafeSide): number[] {
+  const from = beyondFrom(limit, worse);
   return byHour(window, (values) =>
-    values.reduce((count, each) => count + (isBeyond(each, limit, worse) ? 1 : 0), 0),
+    values.reduce((count, each) => count + ((worse === 'up' ? each > from : each < from) ? 1 : 0), 0),
   );
 }
 

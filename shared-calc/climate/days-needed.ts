@@ -15,3 +15,6 @@ export function daysNeeded(prob: number): number {
 
 /** A record of fewer years says nothing of the spread from year to year: it is said, and years are not compared. */
 export const YEARS_NEEDED = 3;
+
+/** "Highest of N days" is said from so many days on. */
+export const DAYS_FOR_WORST = 20;

@@ -3,7 +3,8 @@ import { InputProblem, requireRange } from '../problem.ts';
 /**
  * Quantile of type R-7 (linear between order statistics, the default of R and of numpy), without sorting all of it.
  * The values are put into another order; nothing else of them changes.
- * @param values finite numbers, at least one
+ * @param values numbers, at least one; infinities are greater or less than all others, and between a number and one of
+ *   them lies the infinity
  * @param prob   0 (the least) to 1 (the greatest)
  * @throws InputProblem for no values, RangeProblem for prob
  * @source Hyndman and Fan 1996, "Sample quantiles in statistical packages", definition 7
@@ -19,6 +20,7 @@ export function quantileReordering(values: Float64Array, prob: number): number {
   // Everything behind the place is at least as large as what stands at it, so the next one is the least of them.
   let upper = Infinity;
   for (let i = below + 1; i < values.length; i++) upper = Math.min(upper, values[i] ?? Infinity);
+  if (lower === upper || lower === -Infinity) return lower;
   return lower + (place - below) * (upper - lower);
 }
 

@@ -7,8 +7,20 @@ export function probBelow(share: number, worse: SafeSide): number {
   return worse === 'up' ? share : Math.round((1 - share) * 1e9) / 1e9;
 }
 
-/** Whether a figure is beyond a limit. One met exactly, to a billionth of itself, is met. */
-export function isBeyond(value: number, limit: number, worse: SafeSide): boolean {
-  const by = worse === 'up' ? value - limit : limit - value;
-  return by > 1e-9 * Math.max(1, Math.abs(limit));
+/** Where a limit is passed: one met exactly, to a billionth of itself, is met. */
+export function beyondFrom(limit: number, worse: SafeSide): number {
+  const noise = 1e-9 * Math.max(1, Math.abs(limit));
+  return worse === 'up' ? limit + noise : limit - noise;
+}
+
+/** The greatest of some figures where more is worse, else the least; of none an infinity. */
+export function worstOf(values: Float64Array, worse: SafeSide): number {
+  let worst = worse === 'up' ? -Infinity : Infinity;
+  for (const each of values) if (worse === 'up' ? each > worst : each < worst) worst = each;
+  return worst;
+}
+
+/** A figure beyond what is known is none. */
+export function finiteOrNull(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }

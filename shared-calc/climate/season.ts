@@ -1,7 +1,7 @@
 import { civilDate } from './civil-date.ts';
-import { daysNeeded } from './days-needed.ts';
+import { DAYS_FOR_WORST, daysNeeded } from './days-needed.ts';
 import { quantileReordering } from './quantile.ts';
-import { probBelow, type SafeSide } from './safe-side.ts';
+import { beyondFrom, finiteOrNull, probBelow, worstOf, type SafeSide } from './safe-side.ts';
 
 export const MONTHS = 12;
 export const HOURS = 24;
@@ -70,7 +70,10 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
   return { values, starts, years: [...years].sort((a, b) => a - b), yearCount };
 }
 
-/** A quantile in a cell, or null where the cell has too few days for it; the count stands beside it either way. */
+/**
+ * A quantile in a cell; null where the cell has too few days for it, or where it has enough and the figure is beyond what
+ * is known (a take-off hotter than the manual's table is infinitely long). The count beside it tells the two apart.
+ */
 export interface SeasonQuantiles {
   /** One a cell. */
   quantile: (number | null)[];
@@ -95,7 +98,36 @@ export function seasonQuantiles(cells: SeasonCells, share: number, worse: SafeSi
     const from = cells.starts[cell] ?? 0;
     const to = cells.starts[cell + 1] ?? 0;
     dayCount.push(to - from);
-    quantile.push(to - from < needed ? null : quantileReordering(work.subarray(from, to), prob));
+    quantile.push(
+      to - from < needed ? null : finiteOrNull(quantileReordering(work.subarray(from, to), prob)),
+    );
   }
   return { quantile, dayCount, daysNeeded: needed };
+}
+
+/** The worst figure of each cell; null where there are fewer than 20 days to have it from, or it is beyond what is known. */
+export function seasonWorst(cells: SeasonCells, worse: SafeSide): (number | null)[] {
+  return Array.from({ length: CELLS }, (_, cell) => {
+    const from = cells.starts[cell] ?? 0;
+    const to = cells.starts[cell + 1] ?? 0;
+    return to - from < DAYS_FOR_WORST ? null : finiteOrNull(worstOf(cells.values.subarray(from, to), worse));
+  });
+}
+
+/** How many days of each cell are beyond a limit. */
+export function seasonBeyond(cells: SeasonCells, limit: number, worse: SafeSide): number[] {
+  const atMost = beyondFrom(limit, worse);
+  const { values, starts } = cells;
+  const counts: number[] = [];
+  for (let cell = 0; cell < CELLS; cell++) {
+    const to = starts[cell + 1] ?? 0;
+    let count = 0;
+    if (worse === 'up') {
+      for (let i = starts[cell] ?? 0; i < to; i++) if ((values[i] as number) > atMost) count++;
+    } else {
+      for (let i = starts[cell] ?? 0; i < to; i++) if ((values[i] as number) < atMost) count++;
+    }
+    counts.push(count);
+  }
+  return counts;
 }

@@ -1,41 +1,14 @@
-import { DAYS_FOR_WORST } from '../climate/day-window.ts';
-import {
-  figureShown,
-  orBetter,
-  WEATHER_FIGURES,
-  type FigureUnits,
-  type WeatherFigure,
-} from './weather-figure.ts';
-import { hourText, MONTH_NAMES, shareWords } from './season.ts';
-
-/** What the days near a date say, hour by hour. */
-export interface DayParts {
-  readonly figure: WeatherFigure;
-  readonly quantiles: readonly { share: number; value: readonly (number | null)[] }[];
-  readonly dayCount: readonly number[];
-  readonly yearCount: readonly number[];
-  readonly units: FigureUnits;
-}
+import { DAYS_FOR_WORST } from '../climate/days-needed.ts';
+import { countOf } from './count-of.ts';
+import { hourText, MONTH_NAMES, quantileWords } from './season.ts';
+import { WEATHER_FIGURES, type WeatherFigure } from './weather-figure.ts';
 
 /**
  * One hour of a day: its figures and the days behind them.
  * @example "09:00: 6 510 ft or less on nine days in ten, 6 080 ft or less on half the days; 165 days of 11 years"
  */
-export function dayHourWords(hour: number, parts: DayParts): string {
-  const days = parts.dayCount[hour] ?? 0;
-  const years = parts.yearCount[hour] ?? 0;
-  const figures = parts.quantiles.flatMap(({ share, value }) => {
-    const valueSi = value[hour] ?? null;
-    return valueSi === null
-      ? []
-      : [
-          `${figureShown(valueSi, parts.figure, parts.units)} ${orBetter(parts.figure)} on ${shareWords(share)}`,
-        ];
-  });
-  const count = days === 0 ? 'no day' : `${countOf(days, 'day')} of ${countOf(years, 'year')}`;
-  return figures.length === 0
-    ? `${hourText(hour)}: too few, ${count}`
-    : `${hourText(hour)}: ${figures.join(', ')}; ${count}`;
+export function dayHourWords(hour: number, of: Parameters<typeof quantileWords>[1]): string {
+  return `${hourText(hour)}: ${quantileWords(hour, of)}`;
 }
 
 /**
@@ -62,8 +35,4 @@ export function windowWords(
 export function worstWords(figure: WeatherFigure, dayCount: number): string {
   if (dayCount < DAYS_FOR_WORST) return `too few, ${countOf(dayCount, 'day')}`;
   return `${WEATHER_FIGURES[figure].worse === 'up' ? 'highest' : 'lowest'} of ${countOf(dayCount, 'day')}`;
-}
-
-function countOf(count: number, what: string): string {
-  return count === 1 ? `1 ${what}` : `${String(count)} ${what}s`;
 }

@@ -42,7 +42,7 @@ inEveryHost('Weather', (host) => {
           );
         await page.getByRole('textbox', { name: 'Departure date' }).fill('20 January 2026');
         await page.getByRole('textbox', { name: 'Departure date' }).press('Enter');
-        await page.getByRole('radio', { name: 'half the days' }).click();
+        await page.getByLabel('Drawn').selectOption('0.5');
         await expect
           .poll(() => heading(page).innerText())
           .toMatch(/^Between \d\d:\d\d and \d\d:\d\d local, one day in two .* From one year only/);

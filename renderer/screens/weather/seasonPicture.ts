@@ -1,14 +1,81 @@
+import type { OutputOf } from '../../../main/requests/table.ts';
+import { DAYS_FOR_WORST } from '../../../shared-calc/climate/days-needed.ts';
+import type { FigureUnits, WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
 import type { PaddedGrid } from '../../plot/contourLines.ts';
 
 const MONTHS = 12;
 const HOURS = 24;
 /** Tints of the season scale, pale to deep. */
 const TINTS = 11;
-/** The palest tint reaches this many steps above the field less two: cool mornings lie below the field. */
+/**
+ * How far apart the isolines of a figure are in each unit, and where the palest tint ends: fixed, so that two fields
+ * compare. Altitudes are counted from two steps below the field's own elevation: cool mornings lie below it.
+ */
+const SCALES = {
+  altitude: { ft: { step: 500 }, m: { step: 150 } },
+  temperature: {
+    degC: { step: 5, origin: -10 },
+    degF: { step: 10, origin: 10 },
+    K: { step: 5, origin: 265 },
+  },
+  humidity: { ft: { step: 50, origin: 50 }, m: { step: 15, origin: 15 } },
+  // Tailwinds are the deep end.
+  headwind: {
+    kt: { step: 3, origin: -9 },
+    'km/h': { step: 5, origin: -15 },
+    mph: { step: 3, origin: -9 },
+    'm/s': { step: 1.5, origin: -4.5 },
+  },
+  crosswind: {
+    kt: { step: 3, origin: 3 },
+    'km/h': { step: 5, origin: 5 },
+    mph: { step: 3, origin: 3 },
+    'm/s': { step: 1.5, origin: 1.5 },
+  },
+} as const;
+
+export interface PictureScale {
+  /** In the unit shown. */
+  step: number;
+  /** Where the second tint begins, counted the way the figure gets worse. */
+  origin: number;
+}
+
+/** @param elevation of the field, in the unit shown */
+export function scaleOf(figure: WeatherFigure, units: FigureUnits, elevation: number): PictureScale {
+  switch (figure) {
+    case 'densityAltitude': {
+      const { step } = SCALES.altitude[units.altitude];
+      return { step, origin: (Math.floor(elevation / step) - STEPS_BELOW_FIELD + 1) * step };
+    }
+    case 'temperature':
+      return SCALES.temperature[units.temperature];
+    case 'humidityShare':
+      return SCALES.humidity[units.altitude];
+    case 'headwind':
+    case 'crosswind':
+      return SCALES[figure][units.speed];
+  }
+}
+
+/** Of days beyond a limit, in per cent. */
+export const SHARE_SCALE: PictureScale = { step: 10, origin: 10 };
 const STEPS_BELOW_FIELD = 2;
 
-/** Isolines are so far apart, in the unit shown: fixed, so that two fields compare. */
-export const STEP = { ft: 500, m: 150 } as const;
+/** What is drawn of a season, cell by cell: in the unit kept inside, or per cent of the days beyond the limit. */
+export function pictureValues(
+  season: Pick<OutputOf<'weather.season'>, 'quantiles' | 'worst' | 'beyondCount' | 'dayCount'>,
+  view: 'share' | 'worst' | 'beyond',
+  share: number,
+): readonly (number | null)[] {
+  if (view === 'worst') return season.worst;
+  if (view === 'share') return season.quantiles.find((each) => each.share === share)?.value ?? [];
+  return season.dayCount.map((days, cell) =>
+    days < DAYS_FOR_WORST || season.beyondCount === null
+      ? null
+      : (100 * (season.beyondCount[cell] ?? 0)) / days,
+  );
+}
 
 /** Cells without a figure that stand side by side in one month. */
 export interface TooFewRun {
@@ -88,15 +155,13 @@ export function isolines(values: readonly (number | null)[], step: number): numb
 }
 
 /**
- * Which tint of the scale stands from a figure up: counted in steps from the field's own elevation, never stretched to
- * the data.
- * @param value     a multiple of the step, or anything below the first one
- * @param elevation of the field; all in the unit shown
+ * Which tint of the scale stands from a figure to the next step, the way the figure gets worse: never stretched to the
+ * data.
+ * @param value a multiple of the step, or anything below the first one; negative of what is shown where less is worse
  * @returns 0 (pale) to 10 (deep)
  */
-export function tintOf(value: number, elevation: number, step: number): number {
-  const steps = Math.floor(value / step) - Math.floor(elevation / step) + STEPS_BELOW_FIELD;
-  return Math.min(TINTS - 1, Math.max(0, steps));
+export function tintOf(value: number, { step, origin }: PictureScale): number {
+  return Math.min(TINTS - 1, Math.max(0, Math.floor((value - origin) / step + 1e-9) + 1));
 }
 
 /** A line of daylight cut where the sun does not cross, with hours past midnight brought back onto the clock. */

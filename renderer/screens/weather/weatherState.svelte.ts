@@ -9,6 +9,8 @@ export type WeatherSide = 'hours' | 'field' | 'files';
 export class WeatherState {
   /** Of days that are no worse. */
   share = $state<PlannedShare>(0.9);
+  /** What the season picture draws: that share, the worst day, or how many days are beyond the limit. */
+  view = $state<'share' | 'worst' | 'beyond'>('share');
   /** Hour of the clock in hand. */
   hour = $state(15);
   /** '2026-07-19'; null until one is chosen: then it is today, or the nearest month of the record. */
@@ -16,6 +18,8 @@ export class WeatherState {
   figure = $state<WeatherFigure>('densityAltitude');
   /** What each figure may be at most (or at least), in the unit kept inside. */
   limits = $state<Partial<Record<WeatherFigure, number | null>>>({});
+  /** The runway end that wind is split on; null for the field's first. */
+  runwayEnd = $state<{ runwayId: string; end: 0 | 1 } | null>(null);
   side = $state<WeatherSide>('hours');
   pending = $state<PendingFile[]>([]);
   /** A field that is being typed in and is not in the library yet. */

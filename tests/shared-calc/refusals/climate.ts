@@ -15,8 +15,13 @@ import {
 } from '../../../shared-calc/climate/field-density-altitude.ts';
 import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
 import { quantileReordering } from '../../../shared-calc/climate/quantile.ts';
-import { isBeyond, probBelow } from '../../../shared-calc/climate/safe-side.ts';
-import { seasonCells, seasonQuantiles } from '../../../shared-calc/climate/season.ts';
+import { beyondFrom, finiteOrNull, probBelow, worstOf } from '../../../shared-calc/climate/safe-side.ts';
+import {
+  seasonBeyond,
+  seasonCells,
+  seasonQuantiles,
+  seasonWorst,
+} from '../../../shared-calc/climate/season.ts';
 import { daylightOf, sunLines } from '../../../shared-calc/climate/sun-lines.ts';
 import { crosswindFigureMs, headwindFigureMs } from '../../../shared-calc/climate/wind-figures.ts';
 import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
@@ -140,7 +145,11 @@ export const refusals: RoomRefusals = {
     [dayCounts, 'counts what a window holds'],
     [dayWorst, 'takes what a window holds'],
     [daysBeyond, 'compares what a window holds with any number'],
-    [isBeyond, 'compares any two numbers'],
+    [beyondFrom, 'any number may be a limit'],
+    [finiteOrNull, 'tells infinities from numbers'],
+    [worstOf, 'any numbers, also none'],
+    [seasonWorst, 'takes what the cells hold'],
+    [seasonBeyond, 'compares what the cells hold with any number'],
     [probBelow, 'a share that the quantile has accepted'],
     [headwindFigureMs, 'a wind as reported; missing stays missing'],
     [crosswindFigureMs, 'a wind as reported; missing stays missing'],

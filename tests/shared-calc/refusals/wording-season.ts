@@ -1,6 +1,13 @@
 import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
 import { figureColumn, figureShown, orBetter } from '../../../shared-calc/wording/weather-figure.ts';
-import { hourText, seasonAnswer, seasonCellWords, shareWords } from '../../../shared-calc/wording/season.ts';
+import { countOf } from '../../../shared-calc/wording/count-of.ts';
+import {
+  hourText,
+  quantileWords,
+  seasonAnswer,
+  seasonCellWords,
+  shareWords,
+} from '../../../shared-calc/wording/season.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -8,6 +15,8 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [seasonAnswer, 'words of a computed season; its figures were checked when it was computed'],
     [seasonCellWords, 'words of one cell of a computed season'],
+    [quantileWords, 'words of one place of a computed picture'],
+    [countOf, 'words of a count'],
     [shareWords, 'words of a share that the quantile has accepted'],
     [dayHourWords, 'words of one hour of a computed day'],
     [windowWords, 'words of a window that was computed'],

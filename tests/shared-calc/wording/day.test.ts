@@ -7,8 +7,8 @@ const plainly = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replace
 const hours = (value: number | null) => Array.from({ length: 24 }, () => value);
 
 test('an hour says its figures, rounded to the worse side, with days and years', () => {
-  const of = (share: number, value: number | null) => ({ share, value: hours(value) });
-  const words = (quantiles: { share: number; value: (number | null)[] }[], days = 165) =>
+  const of = (share: number, value: number | null) => ({ share, daysNeeded: 100, value: hours(value) });
+  const words = (quantiles: { share: number; daysNeeded: number; value: (number | null)[] }[], days = 165) =>
     plainly(
       dayHourWords(9, {
         figure: 'densityAltitude',
@@ -23,6 +23,10 @@ test('an hour says its figures, rounded to the worse side, with days and years',
     '09:00: 6510 ft or less on nine days in ten; 165 days of 11 years',
   );
   expect(words([of(0.9, null)], 45)).toBe('09:00: too few, 45 days of 11 years');
+  // Enough days and no figure: hotter than the manual's table on more than one day in ten.
+  expect(words([of(0.9, null)])).toBe(
+    '09:00: beyond the manual’s table for nine days in ten; 165 days of 11 years',
+  );
   expect(words([of(0.9, null)], 0)).toBe('09:00: too few, no day');
 });
 
@@ -30,7 +34,7 @@ test('a headwind is at least so much, rounded down', () => {
   // 10 kt are 5.144 m/s.
   const words = dayHourWords(9, {
     figure: 'headwind',
-    quantiles: [{ share: 0.9, value: hours(5.6) }],
+    quantiles: [{ share: 0.9, daysNeeded: 100, value: hours(5.6) }],
     dayCount: hours(165).map(Number),
     yearCount: hours(1).map(Number),
     units,

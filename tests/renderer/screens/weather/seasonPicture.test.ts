@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import {
   isolines,
+  scaleOf,
+  SHARE_SCALE,
   paddedSeason,
   sunPieces,
   tintOf,
@@ -41,11 +43,18 @@ test('isolines are the multiples of the step between least and most', () => {
 });
 
 test('a tint is counted from the field, so that the same step looks the same everywhere', () => {
-  expect(tintOf(4500, 4501, 500)).toBe(2);
-  expect(tintOf(5000, 4501, 500)).toBe(3);
-  expect(tintOf(0, 13, 500)).toBe(2);
-  expect(tintOf(-3000, 13, 500)).toBe(0);
-  expect(tintOf(20_000, 13, 500)).toBe(10);
+  const units = { altitude: 'ft', temperature: 'degC', speed: 'kt' } as const;
+  const tint = (value: number, elevation: number) =>
+    tintOf(value, scaleOf('densityAltitude', units, elevation));
+  expect(tint(4500, 4501)).toBe(2);
+  expect(tint(5000, 4501)).toBe(3);
+  expect(tint(0, 13)).toBe(2);
+  expect(tint(-3000, 13)).toBe(0);
+  expect(tint(20_000, 13)).toBe(10);
+  // From -10 degC on one step is 5 degrees: 30 is the eighth after the first.
+  expect(tintOf(30, scaleOf('temperature', units, 0))).toBe(9);
+  expect(tintOf(100, SHARE_SCALE)).toBe(10);
+  expect(tintOf(0, SHARE_SCALE)).toBe(0);
 });
 
 test('a line of daylight is cut where the sun does not cross and where it passes midnight', () => {
