@@ -2,6 +2,7 @@ import timeZoneAt from '@photostructure/tz-lookup';
 import { z } from 'zod';
 import { readField, readFields, writeField, type FieldRecord } from '../store/fields.ts';
 import { weatherStation } from '../store/weather-stations.ts';
+import { listedAirport } from './airports.ts';
 import { change, read, type Context } from './define.ts';
 import { elevationM, latitudeDeg, longitudeDeg } from './places.ts';
 import { Refusal } from './problem.ts';
@@ -20,6 +21,8 @@ const runwayFields = z
     widthM: z.number().min(1).max(500).nullable().default(null),
     surface: z.string().trim().min(1).max(60),
     ends: z.tuple([runwayEnd, runwayEnd]),
+    /** Its number among the runways of `listed`; null for one by hand. */
+    listedId: z.int().nullable().default(null),
   })
   .refine(({ ends: [first, second] }) => oppositeWithin(first.trueHeadingDeg, second.trueHeadingDeg, 5), {
     path: ['ends'],
@@ -42,6 +45,8 @@ const fieldFields = z.strictObject({
     .refine(isTimeZone, 'a name of the IANA time zone list is needed, as America/Denver')
     .optional(),
   weatherStationId: z.string().nullable().default(null),
+  /** The figures of the list of airports from which the field was taken; what differs from them was corrected. */
+  listed: listedAirport.nullable().default(null),
 });
 
 const runway = z.strictObject({
@@ -53,6 +58,7 @@ const runway = z.strictObject({
     z.strictObject({ ident: z.string(), trueHeadingDeg: z.number(), displacedThresholdM: z.number() }),
     z.strictObject({ ident: z.string(), trueHeadingDeg: z.number(), displacedThresholdM: z.number() }),
   ]),
+  listedId: z.int().nullable(),
 });
 const field = z.strictObject({
   id,
@@ -63,6 +69,7 @@ const field = z.strictObject({
   elevationM: z.number(),
   timeZone: z.string(),
   weatherStationId: z.string().nullable(),
+  listed: listedAirport.nullable(),
   runways: z.array(runway),
 }) satisfies z.ZodType<FieldRecord>;
 

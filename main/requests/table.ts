@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { aircraftRequests } from './aircraft.ts';
+import { airportRequests } from './airports.ts';
 import type { AnyRequest } from './define.ts';
 import { dipstickRequests } from './dipsticks.ts';
 import { fuelCardRequests } from './fuel-cards.ts';
@@ -44,6 +45,7 @@ export const requestTable = {
   ...loadingReviewRequests,
   ...loadingSheetRequests,
   ...fieldRequests,
+  ...airportRequests,
   ...weatherRequests,
   ...weatherPreviewRequests,
   ...weatherImportRequests,

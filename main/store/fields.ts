@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import type { ListedAirport } from '../airports/airport-list.ts';
 import type { Kept } from './kept.ts';
 import { putRow } from './put-row.ts';
 
@@ -19,6 +20,8 @@ export interface RunwayRecord {
   widthM: number | null;
   surface: string;
   ends: [RunwayEnd, RunwayEnd];
+  /** Its number among the runways of the field's listed figures; null for one by hand. */
+  listedId: number | null;
 }
 
 export interface FieldRecord {
@@ -32,6 +35,8 @@ export interface FieldRecord {
   timeZone: string;
   /** The station whose observations stand for the field's air. */
   weatherStationId: string | null;
+  /** The figures of the list of airports from which it was taken, as they were then; null for one by hand. */
+  listed: ListedAirport | null;
   runways: RunwayRecord[];
 }
 
@@ -44,6 +49,7 @@ interface FieldRow {
   elevation_m: number;
   time_zone: string;
   weather_station_id: string | null;
+  listed_json: string | null;
   removed: number;
 }
 
@@ -58,6 +64,7 @@ interface RunwayRow {
   second_ident: string;
   second_true_heading_deg: number;
   second_displaced_threshold_m: number;
+  listed_id: number | null;
 }
 
 /** The fields with their runways, by name. */
@@ -85,6 +92,7 @@ export function writeField(db: Database.Database, { record, removed }: Kept<Fiel
     elevation_m: record.elevationM,
     time_zone: record.timeZone,
     weather_station_id: record.weatherStationId,
+    listed_json: record.listed === null ? null : JSON.stringify(record.listed),
     removed: removed ? 1 : 0,
   });
   db.prepare('UPDATE runway SET removed = 1 WHERE field_id = ?').run(record.id);
@@ -102,6 +110,7 @@ export function writeField(db: Database.Database, { record, removed }: Kept<Fiel
       second_ident: second.ident,
       second_true_heading_deg: second.trueHeadingDeg,
       second_displaced_threshold_m: second.displacedThresholdM,
+      listed_id: runway.listedId,
       removed: 0,
     });
   });
@@ -128,6 +137,7 @@ function field(db: Database.Database, row: FieldRow): Kept<FieldRecord> {
           displacedThresholdM: each.second_displaced_threshold_m,
         },
       ],
+      listedId: each.listed_id,
     }));
   return {
     record: {
@@ -139,6 +149,7 @@ function field(db: Database.Database, row: FieldRow): Kept<FieldRecord> {
       elevationM: row.elevation_m,
       timeZone: row.time_zone,
       weatherStationId: row.weather_station_id,
+      listed: row.listed_json === null ? null : (JSON.parse(row.listed_json) as ListedAirport),
       runways,
     },
     removed: row.removed === 1,

@@ -31,7 +31,13 @@ const list = () => library.ask('fields.list', {}) as Promise<OutputOf<'fields.li
 test('a field is kept whole, with the time zone of its place', async () => {
   const { id } = (await library.ask('fields.put', { field })) as { id: string };
   expect(await list()).toEqual([
-    { ...field, id, timeZone: 'America/Denver', runways: [{ ...runway, id: expect.any(String) as string }] },
+    {
+      ...field,
+      id,
+      timeZone: 'America/Denver',
+      listed: null,
+      runways: [{ ...runway, id: expect.any(String) as string, listedId: null }],
+    },
   ]);
 });
 
@@ -86,4 +92,18 @@ test('headings across north are opposite too', async () => {
   };
   await library.ask('fields.put', { field: { ...field, runways: [north] } });
   expect((await list())[0]?.runways).toHaveLength(1);
+});
+
+test('a field taken from the list of airports keeps the figures of the list beside its own', async () => {
+  const [listed] = (await library.ask('airports.find', { text: 'KBDU' })) as OutputOf<'airports.find'>;
+  // OurAirports: Boulder Municipal, runway 248658.
+  expect(listed).toMatchObject({ identifier: 'KBDU', runways: [{ id: 248_658 }, {}] });
+  const { id } = (await library.ask('fields.put', {
+    field: { ...field, listed, runways: [{ ...runway, listedId: 248_658 }] },
+  })) as { id: string };
+  const [kept] = await list();
+  expect(kept).toMatchObject({ id, elevationM: 1372, listed, runways: [{ listedId: 248_658 }] });
+  await library.ask('fields.put', { field: { ...kept, elevationM: 1380 } });
+  await library.ask('history.undo', {});
+  expect(await list()).toEqual([kept]);
 });
