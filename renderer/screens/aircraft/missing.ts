@@ -1,4 +1,5 @@
 import type { AircraftRecord, WeighingRecord } from '../../../shared-calc/loading/records.ts';
+import type { PerformanceRecord } from '../../../shared-calc/performance/records.ts';
 
 /** Something that Loading needs and that is not there yet, with the place on the sheet where it is entered. */
 export interface Missing {
@@ -25,7 +26,7 @@ export function missingFor(aircraft: AircraftRecord, weighing: WeighingRecord | 
 }
 
 /** Parts whose figures come from the manual and were not held against it yet, by the words of the sheet. */
-export function uncomparedParts(aircraft: AircraftRecord): string[] {
+export function uncomparedParts(aircraft: AircraftRecord, tables: PerformanceRecord | null): string[] {
   const isOpen = (source: { from: string; comparedOn: string | null }) =>
     source.from === 'manual' && source.comparedOn === null;
   const hasLimits =
@@ -40,6 +41,14 @@ export function uncomparedParts(aircraft: AircraftRecord): string[] {
     ...aircraft.envelopes.filter(({ source }) => isOpen(source)).map(({ name }) => `envelope ${name}`),
     ...(hasLimits && isOpen(aircraft.limitsSource) ? ['reference lines and maximum masses'] : []),
     ...(hasPerformance && isOpen(aircraft.performanceSource) ? ['performance figures'] : []),
+    ...(
+      [
+        ['take-off table', tables?.takeOff],
+        ['landing table', tables?.landing],
+        ['climb table', tables?.climb],
+        ['take-off at sea level', tables?.seaLevel],
+      ] as const
+    ).flatMap(([words, table]) => (table != null && isOpen(table.source) ? [words] : [])),
   ];
 }
 

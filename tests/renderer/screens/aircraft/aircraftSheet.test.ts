@@ -16,6 +16,7 @@ import {
 import type { WeighingRecord } from '../../../../shared-calc/loading/records.ts';
 import { KG_PER_LB, M_PER_IN } from '../../../../shared-calc/units/constants.ts';
 import { exampleAircraft } from '../../../main/example-aircraft.ts';
+import { examplePerformance } from '../../../main/example-performance.ts';
 
 describe('what is still missing', () => {
   test('is named in the order of a manual, and nothing is for a complete aeroplane', () => {
@@ -35,7 +36,12 @@ describe('what is still missing', () => {
   });
 
   test('tells parts that nobody has compared with the manual', () => {
-    expect(uncomparedParts(exampleAircraft())).toEqual(['Rear tank']);
+    expect(uncomparedParts(exampleAircraft(), null)).toEqual(['Rear tank']);
+    expect(uncomparedParts(exampleAircraft(), examplePerformance('two-seater'))).toEqual([
+      'Rear tank',
+      'landing table',
+      'climb table',
+    ]);
   });
 
   test('useful load is the maximum less the empty weight, and unknown without either', () => {
