@@ -21,20 +21,12 @@ import { importsOfStation } from '../store/weather-imports.ts';
 import { weatherStation, type WeatherStation } from '../store/weather-stations.ts';
 import { distanceM } from './distance.ts';
 import { Refusal } from './problem.ts';
+import { doubtfulSetting, type Doubtful } from './weather-doubtful.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
 /** Beyond these a station does not stand for a field (common practice, no source). */
 const furthestM = 80_000;
 const mostElevationDifferenceM = 300;
-
-/** Which doubtful reports count. */
-export interface Doubtful {
-  /** Those that the source calls suspect; they count unless the pilot leaves them out. */
-  countsSuspect: boolean;
-  /** Those that stand alone against their neighbours or did not move for a day: left out unless the pilot counts them. */
-  countsImplausible: boolean;
-}
-export const USUAL_DOUBTFUL: Doubtful = { countsSuspect: true, countsImplausible: false };
 
 /** What a field's station reported, one report an hour of the field's clock. All columns are in step with `localHour`. */
 export interface FieldHours {
@@ -110,7 +102,7 @@ const lastHours = new WeakMap<Database.Database, FieldHours>();
 export function fieldHours(
   db: Database.Database,
   fieldId: string,
-  doubtful: Doubtful = USUAL_DOUBTFUL,
+  doubtful: Doubtful = doubtfulSetting(db),
 ): FieldHours {
   const { field, station } = fieldAndStation(db, fieldId);
   const imports = importsOfStation(db, station.id);

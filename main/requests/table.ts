@@ -17,9 +17,11 @@ import { peopleRequests } from './people.ts';
 import { performanceRequests } from './performance.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
+import { weatherDoubtfulRequests } from './weather-doubtful.ts';
 import { weatherImportRequests } from './weather-import.ts';
 import { weatherMappingRequests } from './weather-mapping.ts';
 import { weatherPreviewRequests } from './weather-preview.ts';
+import { weatherCoverageRequests } from './weather-coverage.ts';
 import { weatherDayRequests } from './weather-day.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
 import { plannerRequests } from './planner.ts';
@@ -49,6 +51,8 @@ export const requestTable = {
   ...weatherRequests,
   ...weatherPreviewRequests,
   ...weatherImportRequests,
+  ...weatherDoubtfulRequests,
+  ...weatherCoverageRequests,
   ...weatherMappingRequests,
   ...weatherSeasonRequests,
   ...weatherDayRequests,

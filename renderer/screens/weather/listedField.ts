@@ -35,9 +35,10 @@ export function fieldRunway(listed: ListedRunway, firstTrueHeadingDeg: number | 
 }
 
 /** A field as the list has it. Runways without a true heading, and those on water, wait until a person takes them. */
-export function fieldFromList(
-  listed: ListedAirport,
-): Pick<FieldInput, 'name' | 'latitudeDeg' | 'longitudeDeg' | 'runways'> & {
+export function fieldFromList(listed: ListedAirport): Pick<
+  FieldInput,
+  'name' | 'latitudeDeg' | 'longitudeDeg' | 'runways'
+> & {
   identifier: string | null;
   elevationM: number | null;
   listed: ListedAirport;

@@ -6,6 +6,7 @@ import {
   dayWindow,
   dayWorst,
 } from '../../../shared-calc/climate/day-window.ts';
+import { coverageOf } from '../../../shared-calc/climate/coverage.ts';
 import { daysNeeded } from '../../../shared-calc/climate/days-needed.ts';
 import {
   fieldDensityAltitudeM,
@@ -125,6 +126,20 @@ export const refusals: RoomRefusals = {
       of: offsetAtMinutes,
       refused: [
         { when: 'a table out of order', call: () => offsetAtMinutes(backwards, 0), sentence: /later than/ },
+      ],
+    },
+    {
+      of: coverageOf,
+      ranges: [
+        { field: 'leastHours', min: 1, max: 1e9, call: (v) => coverageOf(Int32Array.of(0), v, 1) },
+        { field: 'mostGaps', min: 0, max: 1e9, call: (v) => coverageOf(Int32Array.of(0), 1, v) },
+      ],
+      refused: [
+        {
+          when: 'hours that do not rise',
+          call: () => coverageOf(Int32Array.of(2, 2), 1, 1),
+          sentence: /not rising/,
+        },
       ],
     },
     {

@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest';
+import {
+  cellWords,
+  changesSource,
+  gapWords,
+  percentOf,
+  yearRows,
+  type Coverage,
+} from '../../../../renderer/screens/weather/coverageWords.ts';
+
+const plain = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replaceAll('\u00a0', ' ');
+const month = (year: number, of: number, hourCount: number, sources: number[]) => ({
+  year,
+  month: of,
+  hourCount,
+  possibleCount: 744,
+  sources,
+});
+const coverage: Coverage = {
+  months: [
+    month(2011, 12, 744, [0]),
+    month(2012, 1, 743, [1, 0]),
+    month(2012, 2, 0, []),
+    month(2012, 3, 3, [2]),
+  ],
+  gaps: [],
+  sources: [
+    { importId: 1, fileName: '2011.gz', kind: 'isd-fixed' },
+    { importId: 2, fileName: '2012.gz', kind: 'isd-fixed' },
+    { importId: 3, fileName: 'asos.csv', kind: 'archive-csv' },
+  ],
+  hourCount: 1490,
+  marked: { spikeCount: 0, stuckCount: 0, suspectCount: 0 },
+};
+
+test('percents are rounded down: 100 only where no hour is missing, 0 only where none is there', () => {
+  expect(coverage.months.map(percentOf)).toEqual([100, 99, 0, 1]);
+});
+
+test('years are rows of twelve, empty before the record begins and after it ends', () => {
+  const rows = yearRows(coverage.months);
+  expect(rows.map(({ year, months }) => [year, months.filter((cell) => cell !== null).length])).toEqual([
+    [2011, 1],
+    [2012, 3],
+  ]);
+});
+
+test('a month says its hours, its files and where the kind of file changes', () => {
+  const [december, january, february, march] = coverage.months;
+  if (december === undefined || january === undefined || february === undefined || march === undefined)
+    throw new Error();
+  expect(plain(cellWords(coverage, january))).toBe(
+    'January 2012: 743 of 744 hours; from 2012.gz and 2011.gz',
+  );
+  expect(coverage.months.map((cell) => changesSource(coverage, cell))).toEqual([false, false, false, false]);
+  const adjacent = { ...coverage, months: [january, { ...march, month: 2 }] };
+  expect(plain(cellWords(adjacent, adjacent.months[1] ?? march))).toBe(
+    'February 2012: 3 of 744 hours; from asos.csv; another kind of file than the month before',
+  );
+  expect(gapWords({ fromEpochS: Date.UTC(2012, 4, 3) / 1000, hourCount: 17 * 24 + 5 })).toBe(
+    'from 3 May 2012, 17 days',
+  );
+});
