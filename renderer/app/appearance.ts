@@ -1,11 +1,12 @@
-import type { TextPercent, Theme } from './settings.svelte.ts';
+import type { Contrast, TextPercent, Theme } from './settings.svelte.ts';
 
 const darkSystem = matchMedia('(prefers-color-scheme: dark)');
 
-/** Put theme and text scale on the page. Called before the window is built, and again when a setting changes. */
-export function showAppearance(theme: Theme, textPercent: TextPercent): void {
+/** Put theme, text scale and contrast on the page. Called before the window is built, and again when a setting changes. */
+export function showAppearance(theme: Theme, textPercent: TextPercent, contrast: Contrast = 'usual'): void {
   const root = document.documentElement;
   root.dataset['theme'] = theme === 'system' ? (darkSystem.matches ? 'dark' : 'light') : theme;
+  root.dataset['contrast'] = contrast;
   root.style.fontSize = `${String(textPercent)}%`;
 }
 

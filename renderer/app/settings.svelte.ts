@@ -6,6 +6,8 @@ import { query } from './query.svelte.ts';
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
 
 export type Theme = 'system' | 'light' | 'dark';
+/** 'high' is for a screen in the sun. */
+export type Contrast = 'usual' | 'high';
 export const textPercents = [100, 125, 150, 175, 200] as const;
 export type TextPercent = (typeof textPercents)[number];
 
@@ -31,6 +33,10 @@ export class Settings {
     return themeOf(this.get('theme'));
   }
 
+  get contrast(): Contrast {
+    return contrastOf(this.get('contrast'));
+  }
+
   get textPercent(): TextPercent {
     return textPercentOf(this.get('textPercent'));
   }
@@ -50,6 +56,10 @@ export class Settings {
 
 export function themeOf(value: unknown): Theme {
   return value === 'light' || value === 'dark' ? value : 'system';
+}
+
+export function contrastOf(value: unknown): Contrast {
+  return value === 'high' ? 'high' : 'usual';
 }
 
 export function textPercentOf(value: unknown): TextPercent {

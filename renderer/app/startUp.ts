@@ -1,7 +1,7 @@
 import type { OutputOf } from '../../main/requests/table.ts';
 import { showAppearance } from './appearance.ts';
 import type { Client } from './client.ts';
-import { textPercentOf, themeOf } from './settings.svelte.ts';
+import { contrastOf, textPercentOf, themeOf } from './settings.svelte.ts';
 
 /** How things stand before the window is drawn. */
 export interface Start {
@@ -13,6 +13,10 @@ export interface Start {
 export async function startUp(client: Client): Promise<Start> {
   const status = await client.ask('host.status', {});
   const settings = status.problem === null ? await client.ask('settings.get', {}) : {};
-  showAppearance(themeOf(settings['theme']), textPercentOf(settings['textPercent']));
+  showAppearance(
+    themeOf(settings['theme']),
+    textPercentOf(settings['textPercent']),
+    contrastOf(settings['contrast']),
+  );
   return { status, settings };
 }

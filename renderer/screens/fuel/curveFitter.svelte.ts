@@ -26,7 +26,7 @@ export class CurveFitter {
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', ({ data }: MessageEvent<FitReply>) => {
       this.#failed = false;
-      if (data !== null && data.testId !== WARMING.test.id) this.#fitted = data;
+      if (data !== null && data.testId !== WARMING.tests[0].id) this.#fitted = data;
       this.#isBusy = false;
       this.#send();
     });
@@ -71,38 +71,40 @@ const WARMING: FitJob = {
       weighed: null,
     },
   ],
-  test: {
-    id: 'warming',
-    tankId: 'none',
-    testedOn: '2026-01-01',
-    attitude: 'ground',
-    power: 'battery',
-    supplyV: null,
-    feeds: null,
-    fuelKind: '',
-    fuelTemperatureC: null,
-    scale: { kind: 'fractions', denominator: 4 },
-    precautions: [],
-    note: '',
-    runs: [
-      {
-        id: 'run',
-        direction: 'filling',
-        start: { from: 'engineFeed' },
-        startSdL: null,
-        containerId: 'can',
-        endsAt: null,
-        pours: [1, 2, 3].map((quarter) => ({
-          id: String(quarter),
-          volumeL: 10,
-          reading: { at: 'scale', positionRatio: quarter / 4 },
-          asideReason: null,
-          atEpochS: 0,
-          written: null,
-        })),
-      },
-    ],
-    pins: [],
-    smoothness: null,
-  },
+  tests: [
+    {
+      id: 'warming',
+      tankId: 'none',
+      testedOn: '2026-01-01',
+      attitude: 'ground',
+      power: 'battery',
+      supplyV: null,
+      feeds: null,
+      fuelKind: '',
+      fuelTemperatureC: null,
+      scale: { kind: 'fractions', denominator: 4 },
+      precautions: [],
+      note: '',
+      runs: [
+        {
+          id: 'run',
+          direction: 'filling',
+          start: { from: 'engineFeed' },
+          startSdL: null,
+          containerId: 'can',
+          endsAt: null,
+          pours: [1, 2, 3].map((quarter) => ({
+            id: String(quarter),
+            volumeL: 10,
+            reading: { at: 'scale', positionRatio: quarter / 4 },
+            asideReason: null,
+            atEpochS: 0,
+            written: null,
+          })),
+        },
+      ],
+      pins: [],
+      smoothness: null,
+    },
+  ],
 };

@@ -42,6 +42,31 @@ export function withAside(run: FillRunRecord, index: number, asideReason: string
   return withPour(run, index, (pour) => ({ ...pour, asideReason }));
 }
 
+/** The row as it was written down, before it was corrected in the curve. */
+export function asWritten(run: FillRunRecord, index: number): FillRunRecord {
+  return withPour(run, index, (pour) =>
+    pour.written === null
+      ? pour
+      : { ...pour, volumeL: pour.written.volumeL, reading: pour.written.reading, written: null },
+  );
+}
+
+/** Correct a row's figures in the curve; what was written down first is kept beside them. */
+export function corrected(
+  run: FillRunRecord,
+  pourId: string,
+  to: { volumeL?: number; reading?: GaugeReading },
+): FillRunRecord {
+  return {
+    ...run,
+    pours: run.pours.map((pour) =>
+      pour.id === pourId
+        ? { ...pour, ...to, written: pour.written ?? { volumeL: pour.volumeL, reading: pour.reading } }
+        : pour,
+    ),
+  };
+}
+
 function withPour(run: FillRunRecord, index: number, edit: (pour: PourRecord) => PourRecord): FillRunRecord {
   return { ...run, pours: run.pours.map((pour, at) => (at === index ? edit(pour) : pour)) };
 }

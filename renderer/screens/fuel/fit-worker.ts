@@ -1,5 +1,6 @@
 import { adviseTest } from '../../../shared-calc/fuel/fit/advise-test.ts';
-import { calibrate } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import { calibrate, fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import { smoothnessShares } from '../../../shared-calc/fuel/fit/smoothness-shares.ts';
 import type { FitJob, FitReply } from './fit-job.ts';
 
 // The fit takes longer than a frame, so it runs beside the window.
@@ -7,8 +8,18 @@ addEventListener('message', ({ data }: MessageEvent<FitJob>) => {
   postMessage(replyTo(data));
 });
 
-function replyTo({ test, containers, tank }: FitJob): FitReply {
-  const found = calibrate([test], containers, tank);
+function replyTo({ tests, containers, tank }: FitJob): FitReply {
+  const found = calibrate(tests, containers, tank);
   if (found.kind !== 'curve') return null;
-  return { testId: test.id, curve: found.curve, nextPour: adviseTest(found.fit, [test], containers) };
+  const [test] = tests;
+  return {
+    testId: test.id,
+    curve: found.curve,
+    refits: found.refits,
+    nextPour: adviseTest(found.fit, tests, containers),
+    smoothnessShares: smoothnessShares(
+      fillDataOf(tests, containers, tank),
+      test.smoothness === null ? found.fit.modes : undefined,
+    ),
+  };
 }

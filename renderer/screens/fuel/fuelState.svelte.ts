@@ -1,11 +1,13 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 import type { GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
-import { fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import { areAlike, fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
 import { fitRows } from '../../../shared-calc/fuel/fit/fill-data.ts';
 import { LEAST_DISTINCT_READINGS } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
 import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
+import type { KeptRefits } from '../../../shared-calc/fuel/kept-refits.ts';
 import { resolutionRatio, type GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
-import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
+import { byHandOf, type CalibrationRecord, type FillTestRecord } from '../../../shared-calc/fuel/records.ts';
+import { byHandWords } from '../../../shared-calc/wording/fuel-test.ts';
 import { fuelAtReading, type FuelReadout, type ReadingPrecision } from '../../../shared-calc/fuel/readout.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { sentenceOf } from '../../app/client.ts';
@@ -13,6 +15,7 @@ import { query, type Query } from '../../app/query.svelte.ts';
 import { CurveFitter } from './curveFitter.svelte.ts';
 import type { FitJob, FittedTest } from './fit-job.ts';
 import type { FuelPart } from './fuelParts.ts';
+import { placedPours, type PlacedPour } from './placedPours.ts';
 import { rowsOf, type RowFigures } from './rowsOf.ts';
 import { isSameCurve } from './sameCurve.ts';
 import { TestKeeper } from './testKeeper.svelte.ts';
@@ -39,8 +42,21 @@ class Looked {
   precision = $state<ReadingPrecision>('nearestDivision');
   reading = $state.raw<GaugeReading>({ at: 'scale', positionRatio: 0.5 });
   wantedL = $state<number | null>(null);
-  /** The card of the adopted curve instead of the plot. */
-  isCard = $state(false);
+  /** What is shown instead of the plot: a card or a report of the adopted curve. */
+  paper = $state<'card' | 'report' | null>(null);
+  hasResiduals = $state(false);
+  /** The pour whose point is in hand. */
+  pourId = $state<string | null>(null);
+  /** Tests that are to make one curve with the one in hand. */
+  pooledIds = $state.raw<readonly string[]>([]);
+  /** An adopted curve laid under the one that answers. */
+  overlayId = $state<string | null>(null);
+  /** What the other tanks' gauges read, for the total. */
+  otherReadings = $state.raw<Readonly<Record<string, GaugeReading>>>({});
+  /** Chosen here instead of the aeroplane's own figures. */
+  fuelFlowLPerH = $state<number | null>(null);
+  reserveS = $state<number | null>(null);
+  flightS = $state<number | null>(null);
 }
 
 /** Everything that the fuel screen shows, derived from the library and from what is looked at. */
@@ -58,7 +74,18 @@ export class FuelState {
     (): Tank | null => this.tanks.find(({ id }) => id === this.looked.tankId) ?? this.tanks[0] ?? null,
   );
   readonly test = $derived.by((): FillTestRecord | null => this.keeper.test);
+  /** The tests that make this curve: the one in hand, and those pooled with it that are alike. */
+  readonly pooled = $derived.by((): readonly [FillTestRecord, ...FillTestRecord[]] | null => {
+    const { test } = this;
+    if (test === null) return null;
+    const others = (this.tests.answer ?? []).filter(
+      (other) => other.id !== test.id && this.looked.pooledIds.includes(other.id) && areAlike([test, other]),
+    );
+    return [test, ...others];
+  });
   readonly fitter = new CurveFitter();
+  /** The curve of this test before the last edit. */
+  #before = $state.raw<{ testId: string; curve: GaugeCurve } | null>(null);
   /** What is to be fitted, or why not; null where there is no test or its containers are on their way. */
   readonly #checked = $derived.by(() => this.#check());
   readonly fit = $derived.by((): TestFit | null => {
@@ -66,7 +93,9 @@ export class FuelState {
     const { fitted, hasFailed } = this.fitter;
     if (hasFailed)
       return { kind: 'refused', sentence: 'the fit could not be run; close the window and open it again' };
-    return fitted?.testId === this.#checked.job.test.id ? { kind: 'curve', ...fitted } : { kind: 'fitting' };
+    return fitted?.testId === this.#checked.job.tests[0].id
+      ? { kind: 'curve', ...fitted }
+      : { kind: 'fitting' };
   });
   readonly adopted = $derived.by((): CalibrationRecord | null => {
     // While another tank's curves are on their way, the last answer belongs to the wrong tank.
@@ -76,6 +105,17 @@ export class FuelState {
   readonly testCurve = $derived.by((): GaugeCurve | null =>
     this.fit?.kind === 'curve' ? this.fit.curve : null,
   );
+  /** What the last edit did: the curve before it, where it differs from the one now. */
+  readonly beforeEdit = $derived.by((): GaugeCurve | null => {
+    const before = this.#before;
+    if (before === null || before.testId !== this.test?.id || this.testCurve === null) return null;
+    return isSameCurve(before.curve, this.testCurve) ? null : before.curve;
+  });
+  /** What was edited by hand in the curve that answers. */
+  readonly byHand = $derived.by((): string => {
+    if (this.answersWith === 'adopted') return this.adopted === null ? '' : byHandWords(this.adopted.byHand);
+    return this.pooled === null ? '' : byHandWords(byHandOf(this.pooled));
+  });
   /** Whether the adopted curve is the very one that this test gives now. */
   readonly isAdopted = $derived.by(
     () => this.adopted !== null && this.testCurve !== null && isSameCurve(this.adopted.curve, this.testCurve),
@@ -93,6 +133,42 @@ export class FuelState {
   readonly readout = $derived.by((): FuelReadout | null =>
     this.curve === null ? null : fuelAtReading(this.curve, this.looked.reading, this.looked.precision),
   );
+  /** The curves behind the band that answers; null where they were not kept or are on their way. */
+  readonly refits = $derived.by((): KeptRefits | null =>
+    this.answersWith === 'test'
+      ? this.fit?.kind === 'curve'
+        ? this.fit.refits
+        : null
+      : (this.#adoptedRefits.answer ?? null),
+  );
+  readonly #adoptedRefits: Query<OutputOf<'calibration.refits'>>;
+  /** The adopted curve that is laid under the one that answers, faint and named with its day. */
+  readonly overlay = $derived.by((): CalibrationRecord | null => {
+    const found = this.calibrations.answer?.find(({ id }) => id === this.looked.overlayId) ?? null;
+    return this.answersWith === 'adopted' && found?.id === this.adopted?.id ? null : found;
+  });
+  readonly #overlayRefits: Query<OutputOf<'calibration.refits'>>;
+  /** undefined while they are on their way, null where they were not kept. */
+  readonly overlayRefits = $derived.by((): KeptRefits | null | undefined => this.#overlayRefits.answer);
+  readonly fuelFlowLPerH = $derived.by(
+    (): number | null =>
+      this.looked.fuelFlowLPerH ?? this.aircraft.answer?.aircraft.performance.fuelFlowLPerH ?? null,
+  );
+  readonly reserveS = $derived.by((): number => {
+    const performance = this.aircraft.answer?.aircraft.performance;
+    const ownS = 60 * ((performance?.legalReserveMin ?? 0) + (performance?.ownReserveMin ?? 0));
+    return this.looked.reserveS ?? ownS;
+  });
+  /** Every reading of the tests that make the curve, where it lies. */
+  readonly placed = $derived.by((): readonly PlacedPour[] => {
+    const { pooled, tank } = this;
+    return pooled === null || tank === null || this.fit?.kind === 'refused' ? [] : placedPours(pooled, tank);
+  });
+  /** The point in hand, where it is a reading between the stops of the test in hand. */
+  readonly pointInHand = $derived.by((): PlacedPour | null => {
+    const found = this.placed.find(({ pourId }) => pourId === this.looked.pourId);
+    return found?.testId === this.test?.id && found?.reading.at === 'scale' ? (found ?? null) : null;
+  });
   readonly rows = $derived.by((): ReadonlyMap<string, RowFigures> => this.#rows());
 
   constructor(app: App) {
@@ -107,12 +183,32 @@ export class FuelState {
     const ofTank = () => (this.tank === null ? null : { tankId: this.tank.id });
     this.tests = query(app, 'fillTest.list', ofTank, ['fuel', 'aircraft']);
     this.calibrations = query(app, 'calibration.list', ofTank, ['fuel', 'aircraft']);
+    this.#adoptedRefits = query(
+      app,
+      'calibration.refits',
+      () => (this.adopted === null ? null : { id: this.adopted.id }),
+      [],
+    );
+    this.#overlayRefits = query(
+      app,
+      'calibration.refits',
+      () => (this.overlay === null ? null : { id: this.overlay.id }),
+      [],
+    );
     this.containers = query(app, 'container.list', () => ({ withRemoved: true }), ['fuel']);
-    this.keeper = new TestKeeper(app, () => {
-      // While another tank's tests are on their way, the last answer belongs to the wrong tank.
-      const tests = (this.tests.answer ?? []).filter(({ tankId }) => tankId === this.tank?.id);
-      return tests.find(({ id }) => id === this.looked.testId) ?? tests[0] ?? null;
-    });
+    this.keeper = new TestKeeper(
+      app,
+      () => {
+        // While another tank's tests are on their way, the last answer belongs to the wrong tank.
+        const tests = (this.tests.answer ?? []).filter(({ tankId }) => tankId === this.tank?.id);
+        return tests.find(({ id }) => id === this.looked.testId) ?? tests[0] ?? null;
+      },
+      () => {
+        const testId = this.test?.id;
+        this.#before =
+          testId === undefined || this.testCurve === null ? null : { testId, curve: this.testCurve };
+      },
+    );
     $effect(() => {
       if (this.tests.isCurrent) this.keeper.catchUp();
     });
@@ -123,15 +219,15 @@ export class FuelState {
   }
 
   #check(): Exclude<TestFit, { kind: 'curve' | 'fitting' }> | { kind: 'toFit'; job: FitJob } | null {
-    const { test, tank } = this;
+    const { pooled, tank } = this;
     const containers = this.containers.answer;
-    if (test === null || tank === null || containers === undefined) return null;
+    if (pooled === null || tank === null || containers === undefined) return null;
     try {
-      const { distinctCount } = fitRows(fillDataOf([test], containers, tank));
+      const { distinctCount } = fitRows(fillDataOf(pooled, containers, tank));
       if (distinctCount < LEAST_DISTINCT_READINGS)
         return { kind: 'tooFewReadings', distinctCount, neededCount: LEAST_DISTINCT_READINGS };
       const { capacityL, unusableL } = tank;
-      return { kind: 'toFit', job: { test, containers, tank: { capacityL, unusableL } } };
+      return { kind: 'toFit', job: { tests: pooled, containers, tank: { capacityL, unusableL } } };
     } catch (error) {
       return { kind: 'refused', sentence: sentenceOf(error) };
     }

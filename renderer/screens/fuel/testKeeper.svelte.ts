@@ -10,19 +10,40 @@ export class TestKeeper {
   readonly #app: App;
   readonly #kept: () => FillTestRecord | null;
   #ahead = $state.raw<FillTestRecord | null>(null);
+  #tried = $state.raw<FillTestRecord | null>(null);
   #queue: Promise<unknown> = Promise.resolve();
   #waitingCount = 0;
 
-  /** @param kept the test as the library has it */
-  constructor(app: App, kept: () => FillTestRecord | null) {
+  readonly #beforeEdit: () => void;
+
+  /**
+   * @param kept the test as the library has it
+   * @param beforeEdit called before an edit or a drag begins, while everything still stands as it was
+   */
+  constructor(app: App, kept: () => FillTestRecord | null, beforeEdit: () => void) {
     this.#app = app;
     this.#kept = kept;
+    this.#beforeEdit = beforeEdit;
   }
 
   /** The test as it stands for the person: with what is still on its way into the library. */
   get test(): FillTestRecord | null {
+    const saved = this.#saved;
+    return this.#tried !== null && this.#tried.id === saved?.id ? this.#tried : saved;
+  }
+
+  /** The same without what is only tried by a drag. */
+  get #saved(): FillTestRecord | null {
     const kept = this.#kept();
     return this.#ahead !== null && this.#ahead.id === kept?.id ? this.#ahead : kept;
+  }
+
+  /** Show the test as a drag would leave it, without saving. */
+  attempt(edit: (test: FillTestRecord) => FillTestRecord): void {
+    const saved = this.#saved;
+    if (saved === null) return;
+    if (this.#tried === null) this.#beforeEdit();
+    this.#tried = edit(saved);
   }
 
   /**
@@ -31,8 +52,10 @@ export class TestKeeper {
    * @returns the library's sentence where it refuses; the change is then taken back here as well
    */
   change(edit: (test: FillTestRecord) => FillTestRecord, named: string): Promise<string | null> {
-    const now = this.test;
+    const now = this.#saved;
     if (now === null) return Promise.resolve('There is no fill test to change.');
+    if (this.#tried === null) this.#beforeEdit();
+    this.#tried = null;
     const next = edit(now);
     this.#ahead = next;
     this.#waitingCount += 1;

@@ -21,6 +21,7 @@ import {
   volumeOnGridL,
 } from '../../../shared-calc/fuel/fit/slope-curve.ts';
 import { refitsToKeep } from '../../../shared-calc/fuel/fit/refits-to-keep.ts';
+import { smoothnessShares } from '../../../shared-calc/fuel/fit/smoothness-shares.ts';
 import { seededNormals } from '../../../shared-calc/numeric/seeded-normals.ts';
 import { exampleFillTest } from '../../main/example-fill-test.ts';
 import { byPosition, type RangeRow, type RoomRefusals } from './table.ts';
@@ -176,6 +177,7 @@ export const refusals: RoomRefusals = {
     [areAlike, 'compares records'],
     [containerIdsOf, 'lists what records name'],
     [refitsToKeep, 'takes a fit that fitGauge has made'],
+    [smoothnessShares, 'takes data that fitRows refuses'],
     [usualStartSdL, 'an addition; fillDataOf refuses the start'],
     [bandedCurveOf, 'takes a fit that fitGauge has made'],
     [adviseTest, 'takes a fit that fitGauge has made; nextPourAdvice refuses the container'],

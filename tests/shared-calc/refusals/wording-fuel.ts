@@ -15,6 +15,13 @@ import {
   runFlagSentence,
   unlikeWords,
 } from '../../../shared-calc/wording/fuel-test.ts';
+import {
+  comparisonSentence,
+  effectSentence,
+  smoothnessStep,
+  smoothnessWords,
+  totalSentence,
+} from '../../../shared-calc/wording/fuel-curves.ts';
 import { curveOf, LINEAR, read } from '../fuel/fill-tests.ts';
 import type { RoomRefusals } from './table.ts';
 
@@ -45,6 +52,11 @@ export const refusals: RoomRefusals = {
     [csvRefusalSentence, 'words refusals that runsFromCsv has made'],
     [runFlagSentence, 'words a flag that flagRun has made'],
     [unlikeWords, 'compares records'],
+    [comparisonSentence, 'words what compareCurves has made'],
+    [effectSentence, 'words two curves; fuelAtReading refuses the reading'],
+    [smoothnessStep, 'finds the nearest of a few figures'],
+    [smoothnessWords, 'words shares that the fit has made'],
+    [totalSentence, 'words what totalFuel has made'],
     [fuelCaution, 'words a curve that a fit has made'],
     [nextPourSentence, 'words advice that adviseTest has made'],
     [readingRefusalSentence, 'words a refusal that parseReading has made'],
