@@ -203,10 +203,14 @@ export class FuelState {
         const tests = (this.tests.answer ?? []).filter(({ tankId }) => tankId === this.tank?.id);
         return tests.find(({ id }) => id === this.looked.testId) ?? tests[0] ?? null;
       },
-      () => {
-        const testId = this.test?.id;
-        this.#before =
-          testId === undefined || this.testCurve === null ? null : { testId, curve: this.testCurve };
+      (now, next) => {
+        // Notes and ticks leave the curve alone.
+        const isSame = (['runs', 'pins', 'scale', 'smoothness'] as const).every(
+          (key) => now[key] === next[key],
+        );
+        if (isSame) return;
+        this.#before = this.testCurve === null ? null : { testId: now.id, curve: this.testCurve };
+        this.looked.shows = 'test';
       },
     );
     $effect(() => {

@@ -14,13 +14,17 @@ export class TestKeeper {
   #queue: Promise<unknown> = Promise.resolve();
   #waitingCount = 0;
 
-  readonly #beforeEdit: () => void;
+  readonly #beforeEdit: (now: FillTestRecord, next: FillTestRecord) => void;
 
   /**
    * @param kept the test as the library has it
    * @param beforeEdit called before an edit or a drag begins, while everything still stands as it was
    */
-  constructor(app: App, kept: () => FillTestRecord | null, beforeEdit: () => void) {
+  constructor(
+    app: App,
+    kept: () => FillTestRecord | null,
+    beforeEdit: (now: FillTestRecord, next: FillTestRecord) => void,
+  ) {
     this.#app = app;
     this.#kept = kept;
     this.#beforeEdit = beforeEdit;
@@ -42,8 +46,9 @@ export class TestKeeper {
   attempt(edit: (test: FillTestRecord) => FillTestRecord): void {
     const saved = this.#saved;
     if (saved === null) return;
-    if (this.#tried === null) this.#beforeEdit();
-    this.#tried = edit(saved);
+    const next = edit(saved);
+    if (this.#tried === null) this.#beforeEdit(saved, next);
+    this.#tried = next;
   }
 
   /**
@@ -54,9 +59,9 @@ export class TestKeeper {
   change(edit: (test: FillTestRecord) => FillTestRecord, named: string): Promise<string | null> {
     const now = this.#saved;
     if (now === null) return Promise.resolve('There is no fill test to change.');
-    if (this.#tried === null) this.#beforeEdit();
-    this.#tried = null;
     const next = edit(now);
+    if (this.#tried === null) this.#beforeEdit(now, next);
+    this.#tried = null;
     this.#ahead = next;
     this.#waitingCount += 1;
     const saved = this.#queue.then(() => this.#save(next, named));

@@ -13,6 +13,7 @@ export const RUN_COLUMNS = [
   'time_utc',
   'volume_L',
   'READING',
+  'stick_mm',
   'set_aside_because',
   'written_volume_L',
   'WRITTEN_READING',

@@ -32,6 +32,7 @@ export interface RunsOfFile {
 
 const DIRECTIONS = { filling: 'filling', draining: 'draining' } as const;
 const LARGEST_VOLUME_L = 1000;
+const LONGEST_STICK_MM = 2000;
 const LONGEST_FILE = 500;
 
 /**
@@ -68,7 +69,16 @@ interface Column {
 }
 type Columns = Readonly<Record<string, Column>>;
 
-const PLAIN_COLUMNS = ['run', 'direction', 'start', 'container', 'ends_at', 'time_utc', 'set_aside_because'];
+const PLAIN_COLUMNS = [
+  'run',
+  'direction',
+  'start',
+  'container',
+  'ends_at',
+  'time_utc',
+  'stick_mm',
+  'set_aside_because',
+];
 const VOLUME_COLUMNS = ['volume', 'start_usable', 'start_sd', 'written_volume'];
 
 function columnsOf(header: CsvRow, scale: GaugeScale): { columns: Columns } | { refusals: CsvRefusal[] } {
@@ -124,6 +134,7 @@ class RowReader {
       id: this.#file.newId(),
       volumeL: volumeL ?? 0,
       reading: this.#reading('reading'),
+      stickMm: this.#stickMm(),
       asideReason: this.#text('set_aside_because') || null,
       atEpochS: this.#time(),
       written: written === null ? null : { volumeL: written, reading: this.#reading('written_reading') },
@@ -170,6 +181,15 @@ class RowReader {
     const atMs = /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?Z$/.test(text) ? Date.parse(text) : NaN;
     if (!(atMs >= 0)) this.#refuse('time_utc', 'a time such as 2026-05-09T08:00:00Z');
     return atMs >= 0 ? atMs / 1000 : 0;
+  }
+
+  #stickMm(): number | null {
+    const text = this.#text('stick_mm');
+    if (text === '') return null;
+    const number = readNumber(text);
+    if (number.kind === 'one' && number.value >= 0 && number.value <= LONGEST_STICK_MM) return number.value;
+    this.#refuse('stick_mm', `a number from 0 to ${String(LONGEST_STICK_MM)}`);
+    return null;
   }
 
   #volumeL(field: string, leastL: number, isNeeded: boolean): number | null {

@@ -29,6 +29,7 @@ export function runsToCsv(
       new Date(pour.atEpochS * 1000).toISOString(),
       decimal(pour.volumeL),
       pour.reading === null ? '' : exactReadingText(pour.reading, test.scale),
+      pour.stickMm == null ? '' : decimal(pour.stickMm),
       pour.asideReason ?? '',
       pour.written === null ? '' : decimal(pour.written.volumeL),
       pour.written?.reading == null ? '' : exactReadingText(pour.written.reading, test.scale),

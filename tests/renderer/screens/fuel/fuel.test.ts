@@ -40,6 +40,7 @@ test('a volume past the last row makes a row, and the reading completes it', () 
   expect(after.runs[0]?.pours.at(-1)).toEqual({
     id: 'new',
     atEpochS: 7,
+    written: null,
     volumeL: 2.5,
     reading: { at: 'fullStop' },
     asideReason: null,
@@ -68,7 +69,12 @@ test('each row has its running sum, its distance from the curve, and what is odd
   const second = fillTest.runs[0]?.pours[1];
   if (second !== undefined) second.reading = { at: 'scale', positionRatio: 7 / 8 };
   const rows = rowsOf(fillTest, tank, curveOf(exampleFillTest()), units);
-  expect(rows.get('may-test-pour-4')).toEqual({ usableL: 20, residualL: 0, sentences: [] });
+  expect(rows.get('may-test-pour-4')).toEqual({
+    usableL: 20,
+    residualL: 0,
+    sentences: [],
+    isBackwards: false,
+  });
   // 10 L at 7/8, where the curve has 30 L; then the needle fell to 3/8 though fuel went in.
   expect(rows.get('may-test-pour-2')?.residualL).toBe(-20);
   expect(rows.get('may-test-pour-2')?.sentences).toEqual([
