@@ -1,9 +1,11 @@
+import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import type { LoadingInputs } from '../../shared-calc/loading/case-of.ts';
 import type { FlightPoint } from '../../shared-calc/loading/point.ts';
 import { UNIT_PRESETS } from '../../shared-calc/units/preferences.ts';
 import { loadingReview } from '../../shared-calc/wording/loading-review.ts';
 import { textOf } from '../../shared-calc/wording/parts.ts';
+import { listLoadings } from '../store/loadings.ts';
 import { readPeople } from '../store/people.ts';
 import { readWeighings } from '../store/weighings.ts';
 import { requireAircraft } from './aircraft.ts';
@@ -34,6 +36,28 @@ const margin = z.strictObject({
 });
 
 export const loadingReviewRequests = {
+  'loading.verdicts': read({
+    about:
+      'The verdict on every loading of an aeroplane in short, with a mark of its own entries: a verdict that changes under the same mark was changed by the aeroplane or by somebody’s mass.',
+    where: 'reader',
+    input: z.strictObject({ aircraftId: id, units: z.enum(['metric', 'US']).default('metric') }),
+    output: z.array(
+      z.strictObject({
+        id,
+        name: z.string(),
+        verdict: z.enum(['inside', 'outside', 'not checked']),
+        inShort: z.string(),
+        entriesMark: z.string(),
+      }),
+    ),
+    handle: ({ db }, input) =>
+      listLoadings(db, input.aircraftId).map(({ id: loadingId, name }) => {
+        const inputs = loadingInputs(db, loadingId);
+        const { verdict, inShort } = loadingReview(inputs, UNIT_PRESETS[input.units]);
+        const entriesMark = createHash('sha256').update(JSON.stringify(inputs.loading)).digest('base64url');
+        return { id: loadingId, name, verdict, inShort, entriesMark };
+      }),
+  }),
   'loading.review': read({
     about:
       'The verdict on a loading in words (kg and mm unless told), and the figures behind it: points of the flight and the margin to each limit.',

@@ -56,6 +56,21 @@ inEveryHost('Aircraft and Loading', (host) => {
       });
     });
   });
+
+  test('a maximum typed lower tells, on the Aircraft screen, which saved loading it moves out of limits', async () => {
+    await withWindow(host, { isDemo: true }, async ({ page }) => {
+      await page.getByRole('link', { name: /^Aircraft/ }).click();
+      const notices = page.getByRole('status', { name: 'Notices' });
+      // The evening round takes off at 495 kg, Mara alone at less: 480 kg parts them.
+      await fill(page, 'Maximum at landing', '480');
+      await fill(page, 'Maximum at take-off', '480');
+      await soon(async () => plain(await notices.innerText())).toMatch(
+        /Take care\s+“Evening round, Mara and Ines” is now outside by .* \(was inside by .*\)\./,
+      );
+      await notices.getByRole('button', { name: 'Show' }).click();
+      await soon(async () => plain(await answer(page))).toMatch(/^Too heavy to take off/);
+    });
+  });
 });
 
 async function enterAeroplane(page: Page): Promise<void> {

@@ -1,12 +1,15 @@
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
 import LoadingSheet from './LoadingSheet.svelte';
+import { changedVerdicts, watchVerdicts } from './verdictWatch.svelte.ts';
 
 export const loadingScreen: ScreenEntry = {
   id: 'loading',
   word: 'Loading',
   sheet: LoadingSheet,
   answer: (app) => {
+    watchVerdicts(app);
+    const changed = changedVerdicts(app);
     const list = query(
       app,
       'loading.list',
@@ -23,6 +26,9 @@ export const loadingScreen: ScreenEntry = {
       ['loading', 'aircraft', 'people'],
     );
     const hasNone = () => list.answer?.loadings.length === 0 || app.aeroplanes.answer?.currentId === null;
-    return () => review.answer?.inShort ?? (hasNone() ? 'none yet' : '');
+    return () => {
+      const now = review.answer?.inShort ?? (hasNone() ? 'none yet' : '');
+      return changed.count === 0 ? now : `${now}; ${String(changed.count)} changed verdict`;
+    };
   },
 };

@@ -187,3 +187,28 @@ test('the handbook aeroplane, entered as the handbook prints it, comes to its we
   expect((ramp?.momentKgM ?? 0) / (KG_PER_LB * M_PER_IN)).toBeCloseTo(281_430, 3);
   expect(Math.abs((ramp?.armM ?? 0) / M_PER_IN - 84.8)).toBeLessThan(0.05);
 });
+
+describe('the verdicts on all loadings of an aeroplane', () => {
+  interface Standing {
+    id: string;
+    verdict: string;
+    entriesMark: string;
+  }
+  const verdicts = async () =>
+    (await library.ask('loading.verdicts', { aircraftId: 'two-seater' })) as Standing[];
+
+  test('change with the aeroplane under the same mark, and with the loading under another', async () => {
+    await weigh(318, 1.776);
+    await put(exampleLoading());
+    const [before] = await verdicts();
+    expect(before).toMatchObject({ id: 'two-friends', verdict: 'inside' });
+    const light = exampleAircraft();
+    light.maxMasses = { rampKg: null, takeOffKg: 400, landingKg: 400, zeroFuelKg: null };
+    await library.ask('aircraft.put', { aircraft: light });
+    const [after] = await verdicts();
+    expect(after?.verdict).toBe('outside');
+    expect(after?.entriesMark).toBe(before?.entriesMark);
+    await put({ ...exampleLoading(), name: 'Renamed' });
+    expect((await verdicts())[0]?.entriesMark).not.toBe(before?.entriesMark);
+  });
+});

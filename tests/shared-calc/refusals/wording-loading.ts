@@ -3,6 +3,7 @@ import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wor
 import { backwardsHeading, sayAnswer, sayCompany } from '../../../shared-calc/wording/backwards.ts';
 import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
+import { verdictChanges, verdictChangesSentence } from '../../../shared-calc/wording/verdict-changes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -15,6 +16,8 @@ export const refusals: RoomRefusals = {
     [sayAnswer, 'takes an answer that remediesFor or roomLeft has found'],
     [sayCompany, 'takes what companiesFor has found'],
     [backwardsHeading, 'takes a count of answers'],
+    [verdictChanges, 'takes verdicts'],
+    [verdictChangesSentence, 'takes what verdictChanges has found'],
     [thePlace, 'takes a name'],
     [theTank, 'takes a name'],
     [isAsked, 'takes a review'],
