@@ -93,8 +93,8 @@ function slowChange(
   const meanL = since.reduce((sum, residual) => sum + residual, 0) / since.length;
   return (
     `since ${dayText(set.checks[verdict.fromIndex]?.checkedOn ?? '')} it shows ` +
-    `${verdict.sign < 0 ? 'less' : 'more'} burned than is bought, ` +
-    `by ${shown(Math.abs(meanL), 'volume', units.volume, 'excess')} a flight on average.`
+    `${shown(Math.abs(meanL), 'volume', units.volume, 'excess')} ${verdict.sign < 0 ? 'less' : 'more'} burned a flight ` +
+    'than is bought.'
   );
 }
 

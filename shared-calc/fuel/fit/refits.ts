@@ -2,7 +2,7 @@ import type { FitRows } from './fill-data.ts';
 import type { NewtonFit } from './newton.ts';
 import { defaultCentre, straightState, type Centre, type FitState, type Setting } from './newton.ts';
 import { CURVE_UNKNOWNS, fillGrid, GRID_CELLS, KNOT_INTERVALS } from './slope-curve.ts';
-import type { NormalDraws } from '../../numeric/seeded-normals.ts';
+import { seededNormals, type NormalDraws } from '../../numeric/seeded-normals.ts';
 
 /** Smoothness that is tried: standard deviation of the slope's logarithm over the whole sweep. */
 export const SMOOTHNESS_GRID = [0.05, 0.15, 0.35, 0.7, 1.3, 2.3, 4, 7] as const;
@@ -76,6 +76,8 @@ export function weightedModes(fit: NewtonFit): WeightedMode[] {
  * Refit with everything that is uncertain drawn anew: the smoothness by its weight, the data's errors, and the
  * centre of the penalty (without the last the curves know the noise but not the bias of smoothing, and the band
  * is too narrow).
+ * @param draws      what is drawn for this fit alone
+ * @param pouredSeed of the errors of starts, containers and pours, which a second fit to the same pours shares
  * @source J. M. Bardsley and others, Randomize-then-optimize, 2014 (the form of the draw)
  */
 export function refitMany(
@@ -83,6 +85,7 @@ export function refitMany(
   modes: readonly WeightedMode[],
   count: number,
   draws: NormalDraws,
+  pouredSeed: number,
 ): Refits {
   const { rows } = fit;
   const width = GRID_CELLS + 1;
@@ -98,7 +101,8 @@ export function refitMany(
   const nominalL = new Float64Array(rows.rowCount);
   for (let index = 0; index < count; index++) {
     const { mode, sdL, lagL } = pick(prepared, draws.uniform());
-    for (let e = 0; e < drawn.length; e++) drawn[e] = draws.normal();
+    drawErrors(rows, drawn, pouredSeed + index * ERROR_KINDS);
+    drawn[rows.errorCount] = draws.normal();
     redraw(rows, drawn, sdL, lagL, draws, nominalL);
     state.curve.set(mode.state.curve);
     state.errors.set(mode.state.errors);
@@ -114,6 +118,20 @@ export function refitMany(
       errors[index * rows.errorCount + e] = (drawn[e] as number) + (state.errors[e] as number);
   }
   return { count, volumesL, errors };
+}
+
+/** Starts, scales and pours are counted apart, so that one more of a kind at its end moves none of the others. */
+const ERROR_KINDS = 3;
+
+/** The errors of starts, containers and pours, the same for every fit with the same seed. */
+function drawErrors({ errorCount, scaleColumns }: FitRows, drawn: Float64Array, seed: number): void {
+  const firstScale = scaleColumns[0] ?? errorCount;
+  const firstPour = firstScale + scaleColumns.length;
+  const ends = [firstScale, firstPour, errorCount];
+  ends.forEach((end, kind) => {
+    const draws = seededNormals(seed + kind);
+    for (let e = kind === 0 ? 0 : (ends[kind - 1] ?? 0); e < end; e++) drawn[e] = draws.normal();
+  });
 }
 
 /** Rows' reading errors at a mode: one step's worth of linearising, kept for every draw of that mode. */

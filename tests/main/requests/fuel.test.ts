@@ -122,7 +122,7 @@ describe('an adopted curve', () => {
     expect(curve).toMatchObject({
       testIds: ['may-test'],
       adoptedOn: '2026-05-10',
-      methodVersion: 3,
+      methodVersion: 4,
       withdrawn: false,
       // Capacity 45 L of which 1 L is unusable.
       curve: { resolutionRatio: 0.125, usableCapacityL: 44, readingCount: 5, asideCount: 0, fewRows: false },

@@ -13,6 +13,8 @@ export type GaugeKind = (typeof gaugeKinds)[number] | (typeof harshKinds)[number
 export interface SimulatedTank {
   kind: GaugeKind;
   data: FillData;
+  /** What really was in the tank at each row of each run. */
+  trueVolumesL: number[][];
   /** Usable litres for a needle at a position, 0 to 1: the curve between filling and draining. */
   truthL(position: number): number;
   /** Where the float stands for a usable volume, without sticking, lag or rounding; beyond 0 or 1 at a stop. */
@@ -99,7 +101,7 @@ export function simulateTank(kind: GaugeKind, seed: number, options: TestOptions
   return {
     kind,
     ...needle,
-    data: simulateTest(capacityL, needle, behaviour(options, draws), options, draws),
+    ...simulateTest(capacityL, needle, behaviour(options, draws), options, draws),
   };
 }
 
@@ -116,7 +118,7 @@ export function simulateDeadTopQuarter(seed: number, options: TestOptions): Simu
     capacityL,
   );
   const gauge = { resolutionRatio: options.resolutionRatio, stickingRatio: 0.005, lagRatio: 0.004 };
-  return { kind: 's-shaped', ...needle, data: simulateTest(capacityL, needle, gauge, options, draws) };
+  return { kind: 's-shaped', ...needle, ...simulateTest(capacityL, needle, gauge, options, draws) };
 }
 
 /** How a needle sticks and lags, drawn for one tank. */
@@ -174,7 +176,7 @@ function simulateTest(
   gauge: Behaviour,
   { pourCount }: TestOptions,
   draws: NormalDraws,
-): FillData {
+): Pick<SimulatedTank, 'data' | 'trueVolumesL'> {
   const containers = Array.from({ length: draws.uniform() < 0.5 ? 1 : 2 }, () => ({
     scaleSdRatio: 0.003 + 0.017 * draws.uniform(),
     pourSdRatio: 0.005 + 0.025 * draws.uniform(),
@@ -183,6 +185,7 @@ function simulateTest(
   const which = draws.uniform();
   const directions: MeasuredRun['direction'][] =
     which < 0.45 ? ['filling'] : which < 0.6 ? ['draining'] : ['filling', 'draining'];
+  const trueVolumesL: number[][] = [];
   const runs = directions.map((direction, index): MeasuredRun => {
     const count =
       directions.length === 1
@@ -196,6 +199,8 @@ function simulateTest(
     const nominalL = capacityL / (count + 0.3);
     let trueL = startUsableL + startSdL * draws.normal();
     const rows: MeasuredRow[] = [];
+    const truth: number[] = [];
+    trueVolumesL.push(truth);
     const read = (volumeL: number, container: number | null) => {
       const needle = truePosition(trueL) - sign * gauge.lagRatio + gauge.stickingRatio * draws.normal();
       const rounded = Math.round(needle / gauge.resolutionRatio) * gauge.resolutionRatio;
@@ -205,6 +210,7 @@ function simulateTest(
           : rounded >= 1 - 1e-9
             ? { at: 'fullStop' }
             : { at: 'scale', positionRatio: rounded };
+      truth.push(trueL);
       rows.push({ volumeL, container, reading, setAside: false });
     };
     read(0, null);
@@ -216,7 +222,7 @@ function simulateTest(
     }
     return { direction, startUsableL, startSdL, rows };
   });
-  return {
+  const data: FillData = {
     capacityL,
     gauge: {
       resolutionRatio: gauge.resolutionRatio,
@@ -227,4 +233,5 @@ function simulateTest(
     containers,
     runs,
   };
+  return { data, trueVolumesL };
 }
