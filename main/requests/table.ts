@@ -23,6 +23,7 @@ import { weatherMappingRequests } from './weather-mapping.ts';
 import { weatherPreviewRequests } from './weather-preview.ts';
 import { weatherCoverageRequests } from './weather-coverage.ts';
 import { weatherDayRequests } from './weather-day.ts';
+import { weatherObservationRequests } from './weather-observations.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
 import { plannerRequests } from './planner.ts';
 import { weatherRequests } from './weather.ts';
@@ -56,6 +57,7 @@ export const requestTable = {
   ...weatherMappingRequests,
   ...weatherSeasonRequests,
   ...weatherDayRequests,
+  ...weatherObservationRequests,
   ...plannerRequests,
 } satisfies Record<string, AnyRequest>;
 

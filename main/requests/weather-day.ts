@@ -128,7 +128,7 @@ function singleDays(
       const hour = (localHour[i] ?? 0) - day * HOURS;
       if (hour > HOURS) break;
       const value = values[i] ?? NaN;
-      if (!Number.isNaN(value)) course[hour] = Math.round(value * 10) / 10;
+      if (Number.isFinite(value)) course[hour] = Math.round(value * 10) / 10;
     }
     return course;
   });

@@ -3,10 +3,18 @@ import type { UnitPreferences } from '../units/preferences.ts';
 import type { Question } from '../units/round-safely.ts';
 import { shown, shownFigure } from '../units/shown.ts';
 
-export type WeatherFigure = 'densityAltitude' | 'temperature' | 'humidityShare' | 'headwind' | 'crosswind';
+export type WeatherFigure =
+  | 'densityAltitude'
+  | 'temperature'
+  | 'humidityShare'
+  | 'headwind'
+  | 'crosswind'
+  | 'takeOffDistance'
+  | 'runwayMargin'
+  | 'climbRate';
 
 /** The quantities that the figures are read in. */
-export type FigureQuantity = 'altitude' | 'temperature' | 'speed';
+export type FigureQuantity = 'altitude' | 'temperature' | 'speed' | 'distance' | 'climbRate';
 export type FigureUnits = Pick<UnitPreferences, FigureQuantity>;
 
 interface FigureWords {
@@ -30,6 +38,9 @@ export const WEATHER_FIGURES: Readonly<Record<WeatherFigure, FigureWords>> = {
   },
   headwind: { name: 'headwind', quantity: 'speed', worse: 'down', question: 'available' },
   crosswind: { name: 'crosswind', quantity: 'speed', worse: 'up', question: 'load' },
+  takeOffDistance: { name: 'take-off distance', quantity: 'distance', worse: 'up', question: 'needed' },
+  runwayMargin: { name: 'runway left at take-off', quantity: 'distance', worse: 'down', question: 'margin' },
+  climbRate: { name: 'rate of climb', quantity: 'climbRate', worse: 'down', question: 'available' },
 };
 
 /** A figure with its unit, rounded to its worse side. */

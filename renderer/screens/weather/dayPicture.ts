@@ -46,5 +46,6 @@ export function roundDomain(values: readonly number[]): [number, number] {
   const [low = least, high = most] = scaleLinear([least - room, most + room], [0, 1])
     .nice(6)
     .domain();
-  return [low, high];
+  // What cannot be negative has no axis below nothing.
+  return [least >= 0 ? Math.max(0, low) : low, high];
 }

@@ -2,57 +2,64 @@ import type { InputOf, OutputOf } from '../../../main/requests/table.ts';
 import { DAYS_FOR_WORST } from '../../../shared-calc/climate/days-needed.ts';
 import type { SeasonView } from '../../../shared-calc/wording/season.ts';
 import type { WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
-import type { PlannedShare } from './planner.svelte.ts';
-import { headingText } from './runwayEnds.ts';
+import type { Planned, PlannedShare } from './planner.svelte.ts';
 
 /** Of days that are no worse; all are asked at once, so that choosing another draws at once. */
 export const SHARES: PlannedShare[] = [0.5, 0.75, 0.9, 0.95];
 
-type Field = OutputOf<'fields.list'>[number];
 type Figure = NonNullable<InputOf<'weather.season'>['figure']>;
+type Asked = Planned['asked'];
 
-/** One direction of take-off at a field. */
-export interface EndOfRunway {
-  /** For a list of choices. */
-  id: string;
-  runwayId: string;
-  end: 0 | 1;
-  trueDeg: number;
-  /** '06, 070° true'. */
-  words: string;
-}
+/** In the order in which they are offered, with what each needs beside the air. */
+const OFFERED: readonly {
+  figure: WeatherFigure;
+  word: string;
+  needs: 'air' | 'runway' | 'takeOff' | 'climb';
+}[] = [
+  { figure: 'densityAltitude', word: 'density altitude', needs: 'air' },
+  { figure: 'takeOffDistance', word: 'take-off distance', needs: 'takeOff' },
+  { figure: 'runwayMargin', word: 'runway left at take-off', needs: 'takeOff' },
+  { figure: 'climbRate', word: 'rate of climb', needs: 'climb' },
+  { figure: 'temperature', word: 'temperature', needs: 'air' },
+  { figure: 'humidityShare', word: 'humidity’s share of it', needs: 'air' },
+  { figure: 'headwind', word: 'headwind', needs: 'runway' },
+  { figure: 'crosswind', word: 'crosswind', needs: 'runway' },
+];
 
-export function runwayEndsOf(runways: Field['runways']): EndOfRunway[] {
-  return runways.flatMap((runway) =>
-    runway.ends.map((each, at) => ({
-      id: `${runway.id} ${String(at)}`,
-      runwayId: runway.id,
-      end: at === 0 ? (0 as const) : (1 as const),
-      trueDeg: each.trueHeadingDeg,
-      words: `${each.ident}, ${headingText(each.trueHeadingDeg)} true`,
-    })),
+/** The figures that can be had for the departure in question. */
+export function figuresOffered(asked: Asked | null): { figure: WeatherFigure; word: string }[] {
+  return OFFERED.filter(
+    ({ needs }) =>
+      needs === 'air' ||
+      (needs === 'runway' && asked?.runway != null) ||
+      (needs === 'takeOff' && asked?.hasTakeOff === true) ||
+      (needs === 'climb' && asked?.hasClimb === true),
   );
 }
 
-/** The end in hand: the one chosen, else the field's first; null where it has none. */
-export function endInHand(
-  ends: readonly EndOfRunway[],
-  chosen: { runwayId: string; end: 0 | 1 } | null,
-): EndOfRunway | null {
-  return (
-    ends.find(({ runwayId, end }) => runwayId === chosen?.runwayId && end === chosen.end) ?? ends[0] ?? null
-  );
+/** The figure as a request asks it; where its runway or aeroplane is not there, density altitude stands in. */
+export function figureAsked(figure: WeatherFigure, asked: Asked | null, aircraftId: string | null): Figure {
+  const none = { kind: 'densityAltitude' } as const;
+  if (figure === 'densityAltitude' || figure === 'temperature' || figure === 'humidityShare')
+    return { kind: figure };
+  const runway = asked?.runway ?? null;
+  if (figure === 'headwind' || figure === 'crosswind')
+    return runway === null ? none : { kind: figure, runwayId: runway.id, end: runway.end };
+  const massKg = asked?.loading?.massHighKg ?? null;
+  if (asked === null || massKg === null || aircraftId === null) return none;
+  if (figure === 'climbRate') return asked.hasClimb ? { kind: figure, aircraftId, massKg } : none;
+  return runway === null || !asked.hasTakeOff
+    ? none
+    : { kind: figure, aircraftId, massKg, runwayId: runway.id, end: runway.end };
 }
 
-/** The figure as a request asks it; without a runway there is no wind along one, and density altitude stands in. */
-export function figureAsked(
-  figure: WeatherFigure,
-  ends: readonly EndOfRunway[],
-  chosen: { runwayId: string; end: 0 | 1 } | null,
-): Figure {
-  if (figure !== 'headwind' && figure !== 'crosswind') return { kind: figure };
-  const end = endInHand(ends, chosen);
-  return end === null ? { kind: 'densityAltitude' } : { kind: figure, runwayTrueDeg: end.trueDeg };
+/** Which loading and runway the figure is of, for its caption; '' where it is of the air alone. */
+export function ofWhat(figure: Figure, asked: Asked | null): string {
+  const parts = [
+    ...('massKg' in figure && asked?.loading ? [asked.loading.name] : []),
+    ...('runwayId' in figure && asked?.runway ? [`runway ${asked.runway.words}`] : []),
+  ];
+  return parts.join(', ');
 }
 
 /** What the season picture draws; without a limit nothing is beyond it. */

@@ -32,6 +32,10 @@ const SCALES = {
     mph: { step: 3, origin: 3 },
     'm/s': { step: 1.5, origin: 1.5 },
   },
+  distance: { m: { step: 25, origin: 300 }, ft: { step: 100, origin: 1000 } },
+  // Counted the way they get worse: below nothing.
+  margin: { m: { step: 100, origin: -900 }, ft: { step: 300, origin: -2700 } },
+  climb: { 'ft/min': { step: 100, origin: -900 }, 'm/s': { step: 0.5, origin: -4.5 } },
 } as const;
 
 export interface PictureScale {
@@ -55,6 +59,12 @@ export function scaleOf(figure: WeatherFigure, units: FigureUnits, elevation: nu
     case 'headwind':
     case 'crosswind':
       return SCALES[figure][units.speed];
+    case 'takeOffDistance':
+      return SCALES.distance[units.distance];
+    case 'runwayMargin':
+      return SCALES.margin[units.distance];
+    case 'climbRate':
+      return SCALES.climb[units.climbRate];
   }
 }
 

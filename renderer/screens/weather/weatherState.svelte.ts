@@ -3,7 +3,7 @@ import type { PlannedShare } from './planner.svelte.ts';
 import type { PendingFile } from './pendingFile.ts';
 
 /** What stands beside the pictures. */
-export type WeatherSide = 'hours' | 'field' | 'files';
+export type WeatherSide = 'hours' | 'days' | 'field' | 'files';
 
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {
@@ -18,8 +18,6 @@ export class WeatherState {
   figure = $state<WeatherFigure>('densityAltitude');
   /** What each figure may be at most (or at least), in the unit kept inside. */
   limits = $state<Partial<Record<WeatherFigure, number | null>>>({});
-  /** The runway end that wind is split on; null for the field's first. */
-  runwayEnd = $state<{ runwayId: string; end: 0 | 1 } | null>(null);
   side = $state<WeatherSide>('hours');
   pending = $state<PendingFile[]>([]);
   /** A field that is being typed in and is not in the library yet. */

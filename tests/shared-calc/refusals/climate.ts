@@ -24,7 +24,6 @@ import {
   seasonWorst,
 } from '../../../shared-calc/climate/season.ts';
 import { daylightOf, sunLines } from '../../../shared-calc/climate/sun-lines.ts';
-import { crosswindFigureMs, headwindFigureMs } from '../../../shared-calc/climate/wind-figures.ts';
 import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -166,8 +165,6 @@ export const refusals: RoomRefusals = {
     [seasonWorst, 'takes what the cells hold'],
     [seasonBeyond, 'compares what the cells hold with any number'],
     [probBelow, 'a share that the quantile has accepted'],
-    [headwindFigureMs, 'a wind as reported; missing stays missing'],
-    [crosswindFigureMs, 'a wind as reported; missing stays missing'],
     [seasonCells, 'takes columns; what is no number leaves its hour out'],
   ],
 };

@@ -2,7 +2,13 @@ import { expect, test } from 'vitest';
 import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
 
 const ft = 0.3048;
-const units = { altitude: 'ft', temperature: 'degC', speed: 'kt' } as const;
+const units = {
+  altitude: 'ft',
+  temperature: 'degC',
+  speed: 'kt',
+  distance: 'm',
+  climbRate: 'ft/min',
+} as const;
 const plainly = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replaceAll('\u00a0', ' ');
 const hours = (value: number | null) => Array.from({ length: 24 }, () => value);
 

@@ -10,7 +10,13 @@ import {
 
 /** Feet and metres meet at 0.3048 exactly; 10 ft are the step of an altitude, and what counts against a limit rounds up. */
 const ft = 0.3048;
-const units = { altitude: 'ft', temperature: 'degC', speed: 'kt' } as const;
+const units = {
+  altitude: 'ft',
+  temperature: 'degC',
+  speed: 'kt',
+  distance: 'm',
+  climbRate: 'ft/min',
+} as const;
 const everywhere = Array.from({ length: 288 }, (): number | null => 3000 * ft);
 const withFigures = (figures: Record<number, number | null>) =>
   everywhere.map((valueM, cell) => (cell in figures ? (figures[cell] ?? null) : valueM));

@@ -43,7 +43,13 @@ test('isolines are the multiples of the step between least and most', () => {
 });
 
 test('a tint is counted from the field, so that the same step looks the same everywhere', () => {
-  const units = { altitude: 'ft', temperature: 'degC', speed: 'kt' } as const;
+  const units = {
+    altitude: 'ft',
+    temperature: 'degC',
+    speed: 'kt',
+    distance: 'm',
+    climbRate: 'ft/min',
+  } as const;
   const tint = (value: number, elevation: number) =>
     tintOf(value, scaleOf('densityAltitude', units, elevation));
   expect(tint(4500, 4501)).toBe(2);
