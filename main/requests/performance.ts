@@ -17,8 +17,8 @@ export const performanceRequests = {
     input: z.strictObject({ aircraftId: id }),
     output: performanceSchema,
     handle: ({ db }, { aircraftId }) => {
-      requireAircraft(db, aircraftId);
-      return readPerformance(db, aircraftId) ?? emptyPerformance(aircraftId);
+      const { printed } = requireAircraft(db, aircraftId);
+      return readPerformance(db, aircraftId) ?? emptyPerformance(aircraftId, printed.mass);
     },
   }),
   'performance.put': change({
@@ -27,14 +27,14 @@ export const performanceRequests = {
     output: z.strictObject({}),
     handle: ({ db }, input) => {
       const given = input.performance;
-      const { name } = requireAircraft(db, given.aircraftId);
+      const { name, printed } = requireAircraft(db, given.aircraftId);
+      const empty = emptyPerformance(given.aircraftId, printed.mass);
       const faults = performanceFaults(given);
       if (faults.length > 0) throw faultsRefused(faults, 'performance.');
-      const before = readPerformance(db, given.aircraftId) ?? emptyPerformance(given.aircraftId);
+      const before = readPerformance(db, given.aircraftId) ?? empty;
       const after = withHonestDays(before, given);
       // An empty record is kept as none, so that undo of the first entry leaves no trace.
-      const isEmpty = isDeepStrictEqual(after, emptyPerformance(given.aircraftId));
-      writePerformance(db, given.aircraftId, isEmpty ? null : after);
+      writePerformance(db, given.aircraftId, isDeepStrictEqual(after, empty) ? null : after);
       return {
         output: {},
         named: input.named ?? `performance tables of ${name}`,

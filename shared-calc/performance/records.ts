@@ -106,11 +106,20 @@ export const USUAL_READING_SD_RATIO = 0.05;
 
 const NOT_COMPARED: FigureSource = { from: 'manual', comparedOn: null };
 
-/** An aeroplane of whose performance nothing is entered yet. */
-export function emptyPerformance(aircraftId: string): PerformanceRecord {
+/**
+ * An aeroplane of whose performance nothing is entered yet.
+ * @param mass unit of the manual's masses: where they are pounds, distances are mostly printed in feet
+ */
+export function emptyPerformance(aircraftId: string, mass: 'kg' | 'lb' = 'kg'): PerformanceRecord {
   return {
     aircraftId,
-    printed: { altitude: 'ft', temperature: 'degC', distance: 'm', climbRate: 'ft/min', speed: 'kt' },
+    printed: {
+      altitude: 'ft',
+      temperature: 'degC',
+      distance: mass === 'lb' ? 'ft' : 'm',
+      climbRate: 'ft/min',
+      speed: 'kt',
+    },
     takeOff: null,
     landing: null,
     climb: null,
