@@ -6,6 +6,8 @@ export interface PdfPage {
   /** Lengths of all straight level strokes, in millimetres of paper. */
   levelLinesMm: number[];
   text: string;
+  /** Each piece of text with the place of its middle, in millimetres from the left edge of the paper. */
+  pieces: { text: string; middleMm: number }[];
 }
 
 const POINTS_PER_MM = 72 / 25.4;
@@ -33,7 +35,12 @@ export async function readPdfPage(bytes: Uint8Array): Promise<PdfPage> {
     }
   });
   const { items } = await page.getTextContent();
-  return { levelLinesMm, text: items.map((item) => ('str' in item ? item.str : '')).join(' ') };
+  const pieces = items.flatMap((item) => {
+    if (!('str' in item)) return [];
+    const leftPt = (item.transform as number[])[4] ?? 0;
+    return [{ text: item.str, middleMm: (leftPt + item.width / 2) / POINTS_PER_MM }];
+  });
+  return { levelLinesMm, text: pieces.map(({ text }) => text).join(' '), pieces };
 }
 
 function times(a: Matrix, b: Matrix): Matrix {
