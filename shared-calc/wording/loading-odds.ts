@@ -1,5 +1,6 @@
 import { loadFigures, type LoadingInputs } from '../loading/case-of.ts';
 import type { InsideOdds } from '../loading/odds.ts';
+import { SOBOL_MOST_DIMENSIONS } from '../numeric/sobol.ts';
 import type { LimitMargin } from '../loading/assess.ts';
 import { doubtShares, mostDoubtful, type DoubtShare } from '../loading/spread.ts';
 import { figureText, NO_BREAK_SPACE } from '../units/figure-text.ts';
@@ -39,6 +40,15 @@ export function oddsSentence(review: LoadingReview, odds: InsideOdds, inputs: Lo
         : `the largest doubts are ${named(first)} and ${named(second)}`;
   const limit = decides === result.least ? '' : ` (most in doubt: ${limitName(decides)})`;
   return `The whole flight stays inside ${timesInThousand(odds)}${limit}; ${doubt}.`;
+}
+
+/**
+ * Why there is no probability where more tanks are in doubt than draws can be spread over.
+ * @param tankCount tanks whose contents are in doubt
+ */
+export function tooManyDoubtsSentence(tankCount: number): string {
+  const most = SOBOL_MOST_DIMENSIONS - 2;
+  return `How sure that is cannot be said: the fuel of ${String(tankCount)} tanks is in doubt, and at most ${String(most)} can be. The verdict takes the worst of each.`;
 }
 
 /** A limit that is not the one of the answer's least margin. */

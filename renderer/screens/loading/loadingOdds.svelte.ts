@@ -6,7 +6,7 @@ import {
   type NormalDraws,
 } from '../../../shared-calc/loading/odds.ts';
 import { SOBOL_MOST_DIMENSIONS } from '../../../shared-calc/numeric/sobol.ts';
-import { isAsked, oddsSentence } from '../../../shared-calc/wording/loading-odds.ts';
+import { isAsked, oddsSentence, tooManyDoubtsSentence } from '../../../shared-calc/wording/loading-odds.ts';
 import type { LoadingReview } from '../../../shared-calc/wording/loading-review.ts';
 
 /** So many draws know 99 % to a thousandth or two, in 10 to 40 ms. */
@@ -49,11 +49,26 @@ export class LoadingOdds {
   }
 
   #sentenceOf(review: LoadingReview, inputs: LoadingInputs): string | null {
-    if (review.result === null || !isAsked(review)) return null;
-    const { model } = review.result;
-    const dimensions = dimensionsOf(model);
-    if (dimensions > SOBOL_MOST_DIMENSIONS) return null;
-    if (this.#draws?.dimensions !== dimensions) this.#draws = normalDraws(dimensions, drawCount, seed);
-    return oddsSentence(review, insideOdds(model, this.#draws), inputs);
+    return sentenceBy(review, inputs, (dimensions) => {
+      if (this.#draws?.dimensions !== dimensions) this.#draws = normalDraws(dimensions, drawCount, seed);
+      return this.#draws;
+    });
   }
+}
+
+/** The same sentence at once, for paper: it takes a frame or two. */
+export function oddsSentenceNow(review: LoadingReview, inputs: LoadingInputs): string | null {
+  return sentenceBy(review, inputs, (dimensions) => normalDraws(dimensions, drawCount, seed));
+}
+
+function sentenceBy(
+  review: LoadingReview,
+  inputs: LoadingInputs,
+  draws: (dimensions: number) => NormalDraws,
+): string | null {
+  if (review.result === null || !isAsked(review)) return null;
+  const { model } = review.result;
+  const dimensions = dimensionsOf(model);
+  if (dimensions > SOBOL_MOST_DIMENSIONS) return tooManyDoubtsSentence(dimensions - 2);
+  return oddsSentence(review, insideOdds(model, draws(dimensions)), inputs);
 }

@@ -4,7 +4,7 @@ import type { SheetPaper } from '../../../shared-calc/loading/sheet-changes.ts';
 export const PX_PER_MM = 96 / 25.4;
 
 /** What a page leaves for the drawing below its tables, mm: at thirteen rows, for one row more, and its bounds. */
-const heightsMm = { A4: 112, 'US Letter': 94 };
+const heightsMm = { A4: 101, 'US Letter': 83 };
 const rowMm = 4.6;
 const leastHeightMm = 70;
 const mostHeightMm = 130;

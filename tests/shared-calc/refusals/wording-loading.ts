@@ -1,5 +1,10 @@
 import { instantText, leastMargin, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
-import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wording/loading-odds.ts';
+import {
+  isAsked,
+  oddsSentence,
+  timesInThousand,
+  tooManyDoubtsSentence,
+} from '../../../shared-calc/wording/loading-odds.ts';
 import { backwardsHeading, sayAnswer, sayCompany } from '../../../shared-calc/wording/backwards.ts';
 import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
@@ -22,6 +27,7 @@ export const refusals: RoomRefusals = {
     [theTank, 'takes a name'],
     [isAsked, 'takes a review'],
     [oddsSentence, 'takes a review and what insideOdds has found'],
+    [tooManyDoubtsSentence, 'takes a count of tanks'],
     [timesInThousand, 'takes what insideOdds has found'],
     [plain, 'takes a text'],
     [strong, 'takes a text'],

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { LoadingInputs } from '../../../shared-calc/loading/case-of.ts';
 import type { InsideOdds } from '../../../shared-calc/loading/odds.ts';
-import { isAsked, oddsSentence, timesInThousand } from '../../../shared-calc/wording/loading-odds.ts';
+import {
+  isAsked,
+  oddsSentence,
+  timesInThousand,
+  tooManyDoubtsSentence,
+} from '../../../shared-calc/wording/loading-odds.ts';
 import { loadingReview } from '../../../shared-calc/wording/loading-review.ts';
 import { exampleAircraft, exampleLoading, examplePerson } from '../../main/example-aircraft.ts';
 
@@ -182,5 +187,11 @@ test('outside by the stated figures the count is said all the same', () => {
   expect(loadingReview(over, UNITS).verdict).toBe('outside');
   expect(said({ jonasKg: 86, jonasSdKg: 6 }, drawn(0.43, 0.001))).toMatch(
     /^The whole flight stays inside 428 times/,
+  );
+});
+
+test('where more tanks are in doubt than can be drawn, that is said instead of nothing', () => {
+  expect(tooManyDoubtsSentence(15)).toBe(
+    'How sure that is cannot be said: the fuel of 15 tanks is in doubt, and at most 14 can be. The verdict takes the worst of each.',
   );
 });
