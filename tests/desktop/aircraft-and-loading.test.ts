@@ -57,6 +57,27 @@ inEveryHost('Aircraft and Loading', (host) => {
     });
   });
 
+  test('a vertex of the envelope is moved by its grip, in one step of undo, and not into a crossing', async () => {
+    await withWindow(host, { isDemo: true }, async ({ page }) => {
+      await page.getByRole('link', { name: /^Aircraft/ }).click();
+      const arm = (vertex: number) =>
+        page.getByLabel(`arm of vertex ${String(vertex)}, Flight`, { exact: true });
+      await page.getByRole('button', { name: 'Take vertex 4 in hand' }).focus();
+      await page.keyboard.press('Enter');
+      await page.getByRole('slider', { name: 'Vertex 4, arm' }).focus();
+      await page.keyboard.press('ArrowRight');
+      await page.keyboard.press('ArrowRight');
+      // The table follows at once; the library once the keys rest.
+      await soon(() => arm(4).inputValue()).toBe('1959');
+      await soon(() => page.getByText('vertices of Flight, in Aircraft').count()).toBe(1);
+      await page.keyboard.press('Home');
+      await soon(() => page.getByText(/meets the edge from .*: enter the vertices in order/).count()).toBe(1);
+      await soon(() => arm(4).inputValue()).toBe('1959');
+      await page.getByRole('button', { name: 'Undo' }).first().click();
+      await soon(() => arm(4).inputValue()).toBe('1957');
+    });
+  });
+
   test('a maximum typed lower tells, on the Aircraft screen, which saved loading it moves out of limits', async () => {
     await withWindow(host, { isDemo: true }, async ({ page }) => {
       await page.getByRole('link', { name: /^Aircraft/ }).click();
