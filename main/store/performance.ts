@@ -201,33 +201,22 @@ function writeDistanceTable(
   of: 'takeOff' | 'landing',
   table: DistanceTableRecord,
 ): void {
-  const key = { aircraft_id: aircraftId, of };
-  insert(db, 'performance_table', {
-    ...key,
-    words: table.words,
+  writeTable(db, aircraftId, of, table, {
     surface: table.surface,
     wind_margin: table.windMargin,
     speed_ms: table.speedMs,
     safety_ratio: table.safety.factorRatio,
     safety_source: table.safety.source,
     fits: table.against,
-    reading_sd_ratio: table.readingSdRatio,
-    figures_from: table.source.from,
-    compared_on: table.source.comparedOn,
   });
-  table.rows.forEach((row, position) => {
-    insert(db, 'performance_row', {
-      ...key,
-      position,
-      ...placeColumns(row),
-      ground_roll_m: row.groundRollM,
-      over_obstacle_m: row.overObstacleM,
-      as_printed: row.asPrinted ? 1 : 0,
-    });
-  });
+  writeRows(db, aircraftId, of, table.rows, ({ groundRollM, overObstacleM }) => ({
+    ground_roll_m: groundRollM,
+    over_obstacle_m: overObstacleM,
+  }));
   table.notes.forEach((note, position) => {
     insert(db, 'performance_note', {
-      ...key,
+      aircraft_id: aircraftId,
+      of,
       position,
       counts: note.counts,
       per_amount: note.amount,
@@ -239,37 +228,57 @@ function writeDistanceTable(
 }
 
 function writeClimbTable(db: Db, aircraftId: string, table: ClimbTableRecord): void {
-  const key = { aircraft_id: aircraftId, of: 'climb' };
+  writeTable(db, aircraftId, 'climb', table, {});
+  writeRows(db, aircraftId, 'climb', table.rows, ({ climbRateMs, speedMs }) => ({
+    climb_rate_ms: climbRateMs,
+    speed_ms: speedMs,
+  }));
+}
+
+function writeTable(
+  db: Db,
+  aircraftId: string,
+  of: TableName,
+  { words, readingSdRatio, source }: DistanceTableRecord | ClimbTableRecord,
+  others: Columns,
+): void {
   insert(db, 'performance_table', {
-    ...key,
-    words: table.words,
-    reading_sd_ratio: table.readingSdRatio,
-    figures_from: table.source.from,
-    compared_on: table.source.comparedOn,
+    aircraft_id: aircraftId,
+    of,
+    words,
+    reading_sd_ratio: readingSdRatio,
+    figures_from: source.from,
+    compared_on: source.comparedOn,
+    ...others,
   });
-  table.rows.forEach((row, position) => {
+}
+
+function writeRows<R extends PrintedPlace & { asPrinted: boolean }>(
+  db: Db,
+  aircraftId: string,
+  of: TableName,
+  rows: readonly R[],
+  figures: (row: R) => Columns,
+): void {
+  rows.forEach((row, position) => {
     insert(db, 'performance_row', {
-      ...key,
+      aircraft_id: aircraftId,
+      of,
       position,
-      ...placeColumns(row),
-      climb_rate_ms: row.climbRateMs,
-      speed_ms: row.speedMs,
+      mass_kg: row.massKg,
+      pressure_altitude_m: row.pressureAltitudeM,
+      temperature_c: row.temperatureC,
+      headwind_ms: row.headwindMs,
       as_printed: row.asPrinted ? 1 : 0,
+      ...figures(row),
     });
   });
 }
 
-function placeColumns(place: PrintedPlace) {
-  return {
-    mass_kg: place.massKg,
-    pressure_altitude_m: place.pressureAltitudeM,
-    temperature_c: place.temperatureC,
-    headwind_ms: place.headwindMs,
-  };
-}
+type Columns = Record<string, string | number | null>;
 
 /** @param table and the row's keys are named in this file, never by input */
-function insert(db: Db, table: string, row: Record<string, string | number | null>): void {
+function insert(db: Db, table: string, row: Columns): void {
   const columns = Object.keys(row);
   db.prepare(
     `INSERT INTO ${table} (${columns.join(', ')}) VALUES (${columns.map((column) => `@${column}`).join(', ')})`,

@@ -88,8 +88,8 @@ function placeWords(place: TablePlace, units: TableUnits): string {
     .join(', ');
 }
 
-/** Places as they were typed or printed, not rounded: a person looks them up in the manual. */
-function axisText(axis: TableAxis, value: number, units: TableUnits): string {
+/** A place on an axis as it was typed or printed, not rounded: a person looks it up in the manual. */
+export function axisText(axis: TableAxis, value: number, units: TableUnits): string {
   switch (axis) {
     case 'massKg':
       return fieldText(value, 'mass', units.mass) + unitSuffix(units.mass);

@@ -3,6 +3,7 @@ import type { ClimbRow, DistanceRow } from '../performance/records.ts';
 import type { FigureColumn, TableSuspicion } from '../performance/table-suspicions.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { fieldText, unitSuffix } from '../units/shown.ts';
+import { axisText } from './performance.ts';
 
 type PrintedUnits = Pick<
   UnitPreferences,
@@ -66,13 +67,7 @@ function figureText(
       return fieldText(value, 'distance', units.distance) + unitSuffix(units.distance);
     case 'climbRateMs':
       return fieldText(value, 'climbRate', units.climbRate) + unitSuffix(units.climbRate);
-    case 'massKg':
-      return fieldText(value, 'mass', units.mass) + unitSuffix(units.mass);
-    case 'pressureAltitudeM':
-      return fieldText(value, 'altitude', units.altitude) + unitSuffix(units.altitude);
-    case 'temperatureC':
-      return fieldText(value, 'temperature', units.temperature) + unitSuffix(units.temperature);
-    case 'headwindMs':
-      return fieldText(value, 'speed', units.speed) + unitSuffix(units.speed);
+    default:
+      return axisText(column, value, units);
   }
 }

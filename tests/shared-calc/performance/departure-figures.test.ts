@@ -75,6 +75,7 @@ describe('a published landing table with notes (FAA knowledge test supplement, l
     ['over 50 ft at 3 750 ft, headwind 12 kt', 3750, 12, 45.6, false, 816, 'overObstacleM'],
     ['ground roll at 5 000 ft, 101 degF', 5000, 0, 101, false, 545, 'groundRollM'],
     ['over 50 ft at 7 500 ft, headwind 8 kt, 32 degF', 7500, 8, 32, false, 1004, 'overObstacleM'],
+    ['over 50 ft at 5 000 ft, headwind 8 kt, 41 degF', 5000, 8, 41, false, 956, 'overObstacleM'],
   ] as const)('%s', (_, altitudeFt, headwindKt, temperatureF, isGrass, expectedFt, which) => {
     const figures = distanceFigures(performanceBook(FAA_LANDING, GLIDE), 'landing', {
       massKg: toSi(1600, 'lb'),
@@ -100,6 +101,32 @@ describe('a published landing table with notes (FAA knowledge test supplement, l
     expect(figures.groundRollM / 0.3048).toBeCloseTo(660, 9);
     expect(figures.overObstacleM / 0.3048).toBeCloseTo(1290, 9);
   });
+});
+
+test('the handbook’s example of interpolating between altitudes: 1 115 and 1 230 ft give 1 173 ft half way', () => {
+  // Pilot's Handbook of Aeronautical Knowledge, FAA-H-8083-25, performance charts, figure "Interpolating charts": 20 °C.
+  const { takeOff } = record;
+  if (takeOff === null) throw new Error('no table');
+  const rows = (
+    [
+      [2000, 1115],
+      [3000, 1230],
+    ] as const
+  ).map(([altitudeFt, rollFt]) => ({
+    massKg: 600,
+    pressureAltitudeM: toSi(altitudeFt, 'ft'),
+    temperatureC: 20,
+    headwindMs: null,
+    groundRollM: toSi(rollFt, 'ft'),
+    overObstacleM: null,
+    asPrinted: false,
+  }));
+  const of = { ...record, takeOff: { ...takeOff, rows, against: 'groundRoll' as const } };
+  const found = ask({ pressureAltitudeM: toSi(2500, 'ft'), temperatureC: 20 }, of).takeOff;
+  // Printed to 1 ft.
+  expect(Math.abs(found.groundRollM / 0.3048 - 1173)).toBeLessThan(0.6);
+  // No distance over 50 ft is printed, and none is made up.
+  expect(found.overObstacleM).toBe(Infinity);
 });
 
 describe('what one departure needs', () => {

@@ -1,4 +1,9 @@
-import { cellsUsedWords, distanceStepWords, tableNote } from '../../../shared-calc/wording/performance.ts';
+import {
+  axisText,
+  cellsUsedWords,
+  distanceStepWords,
+  tableNote,
+} from '../../../shared-calc/wording/performance.ts';
 import { climbSentence, distanceSentences } from '../../../shared-calc/wording/departure.ts';
 import { suspicionSentence } from '../../../shared-calc/wording/table-suspicion.ts';
 import type { RoomRefusals } from './table.ts';
@@ -6,6 +11,7 @@ import type { RoomRefusals } from './table.ts';
 export const refusals: RoomRefusals = {
   functions: [],
   takeNoNumber: [
+    [axisText, 'words a place that performanceTable has let through'],
     [tableNote, 'words an answer that readTable has made'],
     [cellsUsedWords, 'words the cells that readTable has used'],
     [distanceSentences, 'words an answer that distanceFigures has made'],
