@@ -1,0 +1,103 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { fromPage } from './harness/from-page.ts';
+import { loopbackHost } from './harness/loopback.ts';
+import { inEveryHost, withWindow } from './harness/with-window.ts';
+
+const plain = (text: string) => text.replace(/[\u00a0\u2009]/g, ' ').replace(/\u2060/g, '');
+const answer = async (page: Page) => plain(await page.locator('main h1').innerText());
+
+function soon<T>(look: () => Promise<T>) {
+  return expect.poll(look, { timeout: 15_000 });
+}
+
+interface Listed {
+  ok: true;
+  output: { id: string }[];
+}
+
+/** The demo as somebody finds it who is to enter their own people: none on the list, no loading. */
+async function emptyTheLists(page: Page): Promise<void> {
+  const people = (await fromPage(page, 'people.list', {})) as unknown as Listed;
+  for (const { id } of people.output) await fromPage(page, 'people.remove', { id });
+  const list = (await fromPage(page, 'loading.list', { aircraftId: 'demo-two-seater' })) as unknown as {
+    output: { loadings: { id: string }[] };
+  };
+  for (const { id } of list.output.loadings) await fromPage(page, 'loading.remove', { id });
+}
+
+inEveryHost('Asked backwards', (host) => {
+  test('a remedy is taken by one press of the keyboard, stands inside, and is one step of undo', async () => {
+    await withWindow(host, { isDemo: true }, async ({ page }) => {
+      await page.getByRole('link', { name: /^Loading/ }).click();
+      await page
+        .getByLabel('Loading', { exact: true })
+        .selectOption({ label: 'Ansel and Jonas, full tanks' });
+      await soon(() => answer(page)).toContain('Too heavy to take off');
+      const section = page.getByRole('region', { name: 'Asked backwards' });
+      await soon(async () => plain(await section.innerText())).toContain('Leave behind Camera case, 6.0 kg.');
+      // 600 − 596.84 kg.
+      await soon(async () => plain(await section.innerText())).toContain('Least margin 3.1 kg');
+      await page.getByRole('button', { name: 'Leave it behind' }).focus();
+      await page.keyboard.press('Enter');
+      await soon(() => answer(page)).toContain('Least margin 3.1 kg');
+      await soon(async () => plain(await section.innerText())).toContain('What there is still room for');
+      await soon(() => page.locator('nav').innerText()).toContain('Camera case left behind');
+      await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+      await soon(() => answer(page)).toContain('Too heavy to take off');
+      await soon(async () => plain(await section.innerText())).toContain('Leave behind Camera case, 6.0 kg.');
+    });
+  });
+});
+
+test('from an empty list to an answer for two passengers in eight acts, and from a row into its loading', async () => {
+  await withWindow(loopbackHost, { isDemo: true }, async ({ page }) => {
+    await emptyTheLists(page);
+    let acts = 0;
+    const act = async (doing: () => Promise<unknown>) => {
+      acts += 1;
+      await doing();
+    };
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+    await act(() => page.getByRole('link', { name: /^Loading/ }).click());
+    await act(() => page.getByRole('button', { name: 'Two friends this afternoon' }).click());
+    // Who flies comes first, then who may come along; each figure typed is an act.
+    for (const [name, kg] of [
+      ['Mara', '68'],
+      ['Ines', '59'],
+      ['Ansel', '104'],
+    ] as const) {
+      await soon(focused).toBe('Name of somebody new');
+      await act(async () => {
+        await page.keyboard.type(name);
+        await page.keyboard.press('Tab');
+      });
+      await soon(focused).toBe('Stated mass of somebody new');
+      await act(async () => {
+        await page.keyboard.type(kg);
+        await page.keyboard.press('Enter');
+      });
+    }
+    const row = (name: string) => page.getByRole('row', { name: new RegExp(`^${name}`) });
+    await soon(() => row('Ines').count()).toBe(1);
+    await soon(() => row('Ansel').count()).toBe(1);
+    expect(acts).toBeLessThanOrEqual(8);
+    // A new loading burns one wing tank, then the other; they may differ by 20 kg, 27.7 L, so 55.5 L in both. Stated
+    // masses count with 4.5 kg more: 328.8 + 72.5 + 63.5 + 54.0 × 0.72 = 503.68 kg of 600.
+    expect(plain(await row('Ines').innerText())).toContain('96.3 kg, if the CG allows');
+    expect(plain(await row('Ines').innerText())).toContain('to 55.5 L');
+
+    await page.getByRole('button', { name: /with Ines$/ }).focus();
+    await page.keyboard.press('Enter');
+    await soon(() => answer(page)).toContain('Inside all limits');
+    await soon(() =>
+      page.getByLabel('Who or what is at Right seat').locator('option:checked').innerText(),
+    ).toBe('Ines');
+    await soon(() =>
+      page.getByLabel('Who or what is at Left seat').locator('option:checked').innerText(),
+    ).toBe('Mara');
+    await soon(() => page.getByLabel('Usable fuel in Left wing tank').inputValue()).toBe('27.75');
+    await soon(() => page.getByLabel('Landing, time after take-off').inputValue()).toBe('1 h 30 min');
+    await soon(() => page.locator('nav').innerText()).toContain('With Ines added');
+  });
+});
