@@ -21,18 +21,46 @@ const monthNames = [
   'December',
 ];
 
-/** One year of the picture: a place for each month, null before the record begins and after it ends. */
+/** One row of the picture: a year with a place for each month, null before the record begins and after it ends ... */
 export interface YearRow {
   year: number;
+  /** ... or several years on end in which nothing is there. */
+  lastYear: number;
   months: (MonthCell | null)[];
 }
 
+/** Empty years on end from this many on are one row. */
+const leastEmptyYears = 3;
+
 export function yearRows(months: readonly MonthCell[]): YearRow[] {
-  const byYear = Map.groupBy(months, ({ year }) => year);
-  return [...byYear].map(([year, of]) => ({
+  const byYear = Map.groupBy(withoutSpill(months), ({ year }) => year);
+  const rows = [...byYear].map(([year, of]): YearRow => ({
     year,
+    lastYear: year,
     months: monthInitials.map((_, at) => of.find(({ month }) => month === at + 1) ?? null),
   }));
+  const isEmpty = (row: YearRow | undefined) =>
+    row !== undefined && row.months.every((cell) => cell?.hourCount === 0);
+  const folded: YearRow[] = [];
+  for (let at = 0; at < rows.length; at++) {
+    const row = rows[at];
+    if (row === undefined) break;
+    let end = at;
+    while (isEmpty(rows[end])) end++;
+    if (end - at >= leastEmptyYears) {
+      folded.push({ year: row.year, lastYear: rows[end - 1]?.year ?? row.year, months: [] });
+      at = end - 1;
+    } else folded.push(row);
+  }
+  return folded;
+}
+
+/** A record of whole years spills its last report, at 23:53, into the first hour of the next: that month has no file. */
+function withoutSpill(months: readonly MonthCell[]): readonly MonthCell[] {
+  const last = months.at(-1);
+  return last !== undefined && last.sources.length === 0 && last.hourCount <= 1
+    ? months.slice(0, -1)
+    : months;
 }
 
 /** Percent of a month's hours that are there, rounded down: 100 only where none is missing, 0 only where none is there. */

@@ -45,6 +45,28 @@ test('years are rows of twelve, empty before the record begins and after it ends
   ]);
 });
 
+test('many empty years on end are one row, and an hour spilt into a month without a file is no row', () => {
+  const empty = Array.from({ length: 36 }, (_, at) =>
+    month(2012 + Math.floor(at / 12), (at % 12) + 1, 0, []),
+  );
+  const rows = yearRows([
+    month(2011, 12, 700, [0]),
+    ...empty,
+    month(2015, 1, 744, [1]),
+    month(2015, 2, 1, []),
+  ]);
+  expect(rows.map(({ year, lastYear, months }) => [year, lastYear, months.length])).toEqual([
+    [2011, 2011, 12],
+    [2012, 2014, 0],
+    [2015, 2015, 12],
+  ]);
+  expect(rows.at(-1)?.months.filter((cell) => cell !== null)).toHaveLength(1);
+  // Two empty years are shown as they are.
+  expect(yearRows([month(2011, 12, 700, [0]), ...empty.slice(0, 24), month(2014, 1, 1, [1])])).toHaveLength(
+    4,
+  );
+});
+
 test('a month says its hours, its files and where the kind of file changes', () => {
   const [december, january, february, march] = coverage.months;
   if (december === undefined || january === undefined || february === undefined || march === undefined)
