@@ -14,7 +14,7 @@ import { rememberMapping } from '../store/weather-mappings.ts';
 import { insertWeatherStation, weatherStation, type WeatherStation } from '../store/weather-stations.ts';
 import { nameOf, sumOf } from '../weather-import/content.ts';
 import { readAsJson } from '../weather-import/read-as.ts';
-import { runScans, type Scanned, type ToScan } from '../weather-import/run-scans.ts';
+import { runScans, type Scanned, type ScanTakers, type ToScan } from '../weather-import/run-scans.ts';
 import type { ScanSummary } from '../weather-import/scan.ts';
 import { work, type Context, type WorkContext } from './define.ts';
 import { Refusal } from './problem.ts';
@@ -192,8 +192,8 @@ async function readAndKeep(
   done: (Done | null)[],
 ): Promise<void> {
   const { db } = context;
-  const ends: { importId: number; end: ImportEnd }[] = [];
-  await runScans(context, 'Reading', unread.map(toScan), {
+  const ends: { place: number; importId: number; end: Omit<ImportEnd, 'contentSha256'> }[] = [];
+  const takers: ScanTakers = {
     blocks: (place, blocks) => {
       const each = unread[place];
       if (each === undefined) return;
@@ -208,14 +208,35 @@ async function readAndKeep(
       if (each.importId === null) return;
       if ('refusal' in kept || kept.importId === null) removeImport(db, each.importId);
       else if ('summary' in scanned)
-        ends.push({ importId: each.importId, end: endOf(context, each, scanned.summary) });
+        ends.push({ place, importId: each.importId, end: endOf(context, each, scanned.summary) });
     },
-  });
-  finishImports(db, ends);
+  };
+  // The files' sums are taken on this thread, which mostly waits, while the other one reads.
+  const stop = new AbortController();
+  const sums = sumsOf(unread, stop.signal);
+  try {
+    await runScans(context, 'Reading', unread.map(toScan), takers);
+    const contentSha256 = await sums;
+    finishImports(
+      db,
+      ends.map(({ place, importId, end }) => ({
+        importId,
+        end: { ...end, contentSha256: contentSha256[place] ?? null },
+      })),
+    );
+  } finally {
+    stop.abort();
+  }
   for (const { file, shape, importId } of unread)
     if (file.mapping !== undefined && shape !== null && ends.some((each) => each.importId === importId))
       rememberMapping(db, shape, file.mapping, context.nowEpochS());
   if (ends.length > 0) context.changed(['weather']);
+}
+
+async function sumsOf(unread: readonly UnderWay[], signal: AbortSignal): Promise<(string | null)[]> {
+  const sums: (string | null)[] = [];
+  for (const { file } of unread) sums.push(signal.aborted ? null : await sumOf(file, signal));
+  return sums;
 }
 
 function toScan({ file, sizeBytes }: UnderWay): ToScan {
@@ -241,13 +262,13 @@ function onePlaceEach(context: Context): (choice: StationChoice) => WeatherStati
 
 /** The answer for a file whose very bytes were imported for this station and read in the same way. */
 async function knownImport(
-  { db }: Context,
+  { db, signal }: WorkContext,
   file: FileForStation,
   sizeBytes: number,
   stationId: string,
 ): Promise<Imported | null> {
   if (!hasImportOfSize(db, sizeBytes)) return null;
-  const sum = await sumOf(file).catch(() => null);
+  const sum = await sumOf(file, signal);
   if (sum === null) return null;
   const readAs = readAsJson(file);
   const same = importsOfContent(db, sum).find(
@@ -305,7 +326,7 @@ function endOf(
   { nowEpochS }: Context,
   { file, sizeBytes, newCount }: UnderWay,
   summary: ScanSummary,
-): ImportEnd {
+): Omit<ImportEnd, 'contentSha256'> {
   return {
     finishedEpochS: nowEpochS(),
     kind: summary.kind,
@@ -315,7 +336,6 @@ function endOf(
     firstEpochS: summary.firstEpochS,
     lastEpochS: summary.lastEpochS,
     skippedJson: JSON.stringify(summary.skipped),
-    contentSha256: summary.contentSha256,
     contentBytes: sizeBytes,
     readAsJson: readAsJson(file),
     stationsInFile: summary.stationsInFile.length,

@@ -10,7 +10,7 @@ import { contentsOf, nameOf, sumOf, type Content, type ListedContent } from '../
 import { readAsJson } from '../weather-import/read-as.ts';
 import { runScans, type ToScan } from '../weather-import/run-scans.ts';
 import type { ScanSummary } from '../weather-import/scan.ts';
-import { work, type Context } from './define.ts';
+import { work, type Context, type WorkContext } from './define.ts';
 import { Refusal, type ProblemCode } from './problem.ts';
 import {
   fileProblem,
@@ -37,7 +37,6 @@ const placeInFile = z.strictObject({
 const preview = z.strictObject({
   fileName: z.string(),
   sizeBytes: z.int(),
-  contentSha256: z.string(),
   kind: z.string(),
   kindInWords: z.string(),
   nature,
@@ -211,12 +210,13 @@ function toScan({ path, entry, ...options }: FileToRead, content: ListedContent 
  * stations is always read again, because one import takes those of one.
  */
 async function knownContent(
-  { db }: Context,
+  context: WorkContext,
   file: FileToRead,
   content: ListedContent,
 ): Promise<KnownContent | null> {
+  const { db } = context;
   if (!hasImportOfSize(db, content.sizeBytes)) return null;
-  const sum = await sumOf(file).catch(() => null);
+  const sum = await sumOf(file, context.signal);
   if (sum === null) return null;
   const readAs = readAsJson(file);
   return (

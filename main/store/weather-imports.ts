@@ -73,7 +73,8 @@ export interface ImportEnd {
   firstEpochS: number | null;
   lastEpochS: number | null;
   skippedJson: string;
-  contentSha256: string;
+  /** null where it could not be taken: the file is then read again when it comes again. */
+  contentSha256: string | null;
   contentBytes: number;
   /** How the file was read, as importOfContent compares it. */
   readAsJson: string;

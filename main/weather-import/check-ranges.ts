@@ -1,4 +1,10 @@
-import { flag, missing, reducedPressureOffset, type ColumnName } from '../store/observation-columns.ts';
+import {
+  flag,
+  missing,
+  reducedPressureOffset,
+  stationPressureOffset,
+  type ColumnName,
+} from '../store/observation-columns.ts';
 import { numbersFrom } from './digits.ts';
 import type { ProblemList } from './problems.ts';
 
@@ -8,32 +14,28 @@ const temperature = { min: -9000, max: 6000 };
 const pressure = { min: 85_000, max: 110_000 };
 const stationPressure = { min: 48_000, max: 110_000 };
 const windSpeed = { min: 0, max: 15_000 };
+const direction = { min: 0, max: 360 };
 /** A dew point above the temperature by no more than this is rounding. */
 const dewPointRoundingC100 = 5;
 
-/**
- * Put a value into a report's column, or leave it out with a flag and a count where it cannot be.
- * @param value hundredths of the column's unit before its offset, or `missing`
- * @returns the flag to add
- */
-function place(
-  values: Record<ColumnName, number>,
-  column: ColumnName,
-  value: number,
-  range: { min: number; max: number },
-  offset: number,
-  outOfRange: number,
-): number {
-  if (value < numbersFrom || value === missing) {
-    values[column] = missing;
-    return 0;
-  }
-  if (value < range.min || value > range.max) {
-    values[column] = missing;
-    return outOfRange;
-  }
-  values[column] = value - offset;
-  return 0;
+interface Limits {
+  min: number;
+  max: number;
+}
+
+/** The value where it can be, else `missing`. What was not reported lies outside every range. */
+function within(value: number, { min, max }: Limits): number {
+  return value >= min && value <= max ? value : missing;
+}
+
+/** The flag of a value that was left out, none where nothing was reported. */
+function spoilt(value: number, outOfRange: number): number {
+  return value < numbersFrom || value === missing ? 0 : outOfRange;
+}
+
+/** A kept value less its column's offset. */
+function less(kept: number, offset: number): number {
+  return kept === missing ? missing : kept - offset;
 }
 
 /** What a row said, in hundredths of degC, hPa and m/s, degrees, or `absent`. */
@@ -81,35 +83,26 @@ export function fillReport(
   example: () => string,
 ): boolean {
   let flags = ownFlags;
-  flags |= place(values, 'temperatureC100', raw.temperatureC100, temperature, 0, flag.temperatureOutOfRange);
-  flags |= place(values, 'dewPointC100', raw.dewPointC100, temperature, 0, flag.temperatureOutOfRange);
-  flags |= place(
-    values,
-    'altimeterSettingHpa100',
-    raw.altimeterSettingHpa100,
-    pressure,
-    reducedPressureOffset,
-    flag.pressureOutOfRange,
-  );
-  flags |= place(
-    values,
-    'seaLevelPressureHpa100',
-    raw.seaLevelPressureHpa100,
-    pressure,
-    reducedPressureOffset,
-    flag.pressureOutOfRange,
-  );
-  flags |= place(
-    values,
-    'stationPressureHpa100',
-    raw.stationPressureHpa100,
-    stationPressure,
-    80_000,
-    flag.pressureOutOfRange,
-  );
-  flags |= place(values, 'windSpeedMs100', raw.windSpeedMs100, windSpeed, 0, flag.windOutOfRange);
-  flags |= place(values, 'gustMs100', raw.gustMs100, windSpeed, 0, flag.windOutOfRange);
-  flags |= place(values, 'windFromDeg', raw.windFromDeg, { min: 0, max: 360 }, 0, flag.windOutOfRange);
+  // Written out, column by column: named properties are found at once, and this is done a million times.
+  values.temperatureC100 = within(raw.temperatureC100, temperature);
+  if (values.temperatureC100 === missing) flags |= spoilt(raw.temperatureC100, flag.temperatureOutOfRange);
+  values.dewPointC100 = within(raw.dewPointC100, temperature);
+  if (values.dewPointC100 === missing) flags |= spoilt(raw.dewPointC100, flag.temperatureOutOfRange);
+  const setting = within(raw.altimeterSettingHpa100, pressure);
+  if (setting === missing) flags |= spoilt(raw.altimeterSettingHpa100, flag.pressureOutOfRange);
+  values.altimeterSettingHpa100 = less(setting, reducedPressureOffset);
+  const seaLevel = within(raw.seaLevelPressureHpa100, pressure);
+  if (seaLevel === missing) flags |= spoilt(raw.seaLevelPressureHpa100, flag.pressureOutOfRange);
+  values.seaLevelPressureHpa100 = less(seaLevel, reducedPressureOffset);
+  const station = within(raw.stationPressureHpa100, stationPressure);
+  if (station === missing) flags |= spoilt(raw.stationPressureHpa100, flag.pressureOutOfRange);
+  values.stationPressureHpa100 = less(station, stationPressureOffset);
+  values.windSpeedMs100 = within(raw.windSpeedMs100, windSpeed);
+  if (values.windSpeedMs100 === missing) flags |= spoilt(raw.windSpeedMs100, flag.windOutOfRange);
+  values.gustMs100 = within(raw.gustMs100, windSpeed);
+  if (values.gustMs100 === missing) flags |= spoilt(raw.gustMs100, flag.windOutOfRange);
+  values.windFromDeg = within(raw.windFromDeg, direction);
+  if (values.windFromDeg === missing) flags |= spoilt(raw.windFromDeg, flag.windOutOfRange);
   if (values.windSpeedMs100 === 0) values.windFromDeg = 0;
   else if (values.windFromDeg === missing && values.windSpeedMs100 > 0) values.windFromDeg = -1;
   if (values.dewPointC100 !== missing && values.temperatureC100 !== missing) {

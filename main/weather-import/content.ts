@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, type ReadStream } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { open, readdir, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { Transform, Writable } from 'node:stream';
+import { Writable, type Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { createGunzip } from 'node:zlib';
 import { FileProblem } from './file-problem.ts';
@@ -29,13 +29,9 @@ export interface ListedContent {
   sizeBytes: number;
 }
 
-/** Takes bytes as they lie in the file, packed: for a sum over them. */
-export interface RawTaker {
-  update(chunk: Buffer): unknown;
-}
-
 interface Opened {
-  source: ReadStream;
+  /** Where in the file its content lies, packed. */
+  range: Range;
   packing: 'none' | 'gzip' | 'zip';
   /** None for plain files; else what turns the file's bytes into its content. */
   unpack: Transform[];
@@ -91,23 +87,30 @@ export function nameOf({ path, entry }: Content): string {
 
 /**
  * Hand a file's content over piece by piece, unpacked where it is gzip or zip (by its first bytes, not by its name).
- * @param consume takes the pieces; awaited, so that a slow taker slows the reading. Returning false ends it early
+ * @param consume takes the pieces; awaited, so that a slow taker slows the reading. Returning false ends it early. A
+ *   piece is written over by a later one: what has to stay must be copied
  * @param readBytes told with each piece: bytes of the file itself read so far
- * @param raw takes the bytes of the file itself
  * @throws FileProblem where it is empty or its packing is cut short or damaged
  */
 export async function readContent(
   content: Content,
   consume: (chunk: Buffer, readBytes: number) => Promise<boolean> | boolean,
-  raw?: RawTaker,
 ): Promise<{ sizeBytes: number }> {
   const sizeBytes = (await stat(content.path)).size;
   if (sizeBytes === 0) throw new FileProblem('The file is empty.');
-  const { source, packing, unpack } = await openPacked(content, sizeBytes);
+  const { range, packing, unpack } = await openPacked(content, sizeBytes);
+  if (packing === 'none') {
+    await readPieces(content.path, range, consume);
+    return { sizeBytes };
+  }
+  const source = createReadStream(content.path, {
+    highWaterMark: chunkBytes,
+    start: range.startByte,
+    end: range.endByte - 1,
+  });
   const take = new Writable({
     highWaterMark: chunkBytes,
     write(chunk: Buffer, _encoding, done) {
-      if (packing === 'none') raw?.update(chunk);
       Promise.resolve(consume(chunk, source.bytesRead)).then(
         (goOn) => {
           done(goOn ? null : new LeftEarly());
@@ -118,9 +121,8 @@ export async function readContent(
       );
     },
   });
-  const steps = packing === 'none' || raw === undefined ? unpack : [passing(raw), ...unpack];
   try {
-    await pipeline([source, ...steps, take]);
+    await pipeline([source, ...unpack, take]);
   } catch (error) {
     if (error instanceof FileProblem) throw error;
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';
@@ -136,34 +138,65 @@ export async function readContent(
   return { sizeBytes };
 }
 
-/** SHA-256 over the bytes of a file as they lie there, packed. */
-export async function sumOf(content: Content): Promise<string> {
-  const { size } = await stat(content.path);
-  const sum = createHash('sha256');
-  const { source } = await openPacked(content, size);
-  for await (const chunk of source as AsyncIterable<Buffer>) sum.update(chunk);
-  return sum.digest('hex');
+/** SHA-256 over the bytes of a file as they lie there, packed; null where it cannot be read or the signal came. */
+export async function sumOf(content: Content, signal?: AbortSignal): Promise<string | null> {
+  try {
+    const { size } = await stat(content.path);
+    const { range } = await openPacked(content, size);
+    const sum = createHash('sha256');
+    await readPieces(content.path, range, (piece) => {
+      sum.update(piece);
+      return signal?.aborted !== true;
+    });
+    return signal?.aborted === true ? null : sum.digest('hex');
+  } catch {
+    return null;
+  }
+}
+
+interface Range {
+  startByte: number;
+  endByte: number;
+}
+
+/** A file's bytes piece by piece in two buffers: while one is taken, the next is read into the other. */
+async function readPieces(
+  path: string,
+  { startByte, endByte }: Range,
+  take: (piece: Buffer, readBytes: number) => Promise<boolean> | boolean,
+): Promise<void> {
+  const file = await open(path);
+  try {
+    const buffers = [Buffer.allocUnsafe(chunkBytes), Buffer.allocUnsafe(chunkBytes)] as const;
+    let at = startByte;
+    const read = async (buffer: Buffer): Promise<Buffer> => {
+      const { bytesRead } = await file.read(buffer, 0, Math.min(chunkBytes, endByte - at), at);
+      return buffer.subarray(0, bytesRead);
+    };
+    let coming = read(buffers[0]);
+    for (let turn = 1; ; turn++) {
+      const piece = await coming;
+      if (piece.length === 0) return;
+      at += piece.length;
+      coming = read(buffers[(turn % 2) as 0 | 1]);
+      // Awaited above in the next turn; where there is none, nobody waits for it.
+      coming.catch(() => undefined);
+      if (!(await take(piece, at - startByte))) return;
+    }
+  } finally {
+    await file.close();
+  }
 }
 
 /** The taker has enough; no trouble. */
 class LeftEarly extends Error {}
-
-function passing(raw: RawTaker): Transform {
-  return new Transform({
-    highWaterMark: chunkBytes,
-    transform(chunk: Buffer, _encoding, done) {
-      raw.update(chunk);
-      done(null, chunk);
-    },
-  });
-}
 
 /** The first bytes of a file's content, unpacked, without byte-order mark. */
 export async function readHead(content: Content, mostBytes: number): Promise<Buffer> {
   const pieces: Buffer[] = [];
   let length = 0;
   await readContent(content, (chunk) => {
-    pieces.push(chunk);
+    pieces.push(Buffer.from(chunk));
     length += chunk.length;
     return length < mostBytes;
   });
@@ -175,23 +208,16 @@ export function withoutMark(bytes: Buffer): Buffer {
 }
 
 async function openPacked({ path, entry: name }: Content, sizeBytes: number): Promise<Opened> {
+  const whole = { startByte: 0, endByte: sizeBytes };
   const file = await open(path);
   try {
     const { buffer: head } = await file.read(Buffer.alloc(4), 0, 4, 0);
     if (head[0] === 0x1f && head[1] === 0x8b)
-      return {
-        source: createReadStream(path, { highWaterMark: chunkBytes }),
-        packing: 'gzip',
-        unpack: [createGunzip({ chunkSize: chunkBytes })],
-      };
+      return { range: whole, packing: 'gzip', unpack: [createGunzip({ chunkSize: chunkBytes })] };
     if (head.readUInt32LE(0) === zipMark) {
       const entry = await findInZip(file, sizeBytes, name);
       return {
-        source: createReadStream(path, {
-          highWaterMark: chunkBytes,
-          start: entry.startByte,
-          end: entry.startByte + entry.packedBytes - 1,
-        }),
+        range: { startByte: entry.startByte, endByte: entry.startByte + entry.packedBytes },
         packing: 'zip',
         unpack: [
           ...unpackZip(entry, chunkBytes),
@@ -199,7 +225,7 @@ async function openPacked({ path, entry: name }: Content, sizeBytes: number): Pr
         ],
       };
     }
-    return { source: createReadStream(path, { highWaterMark: chunkBytes }), packing: 'none', unpack: [] };
+    return { range: whole, packing: 'none', unpack: [] };
   } finally {
     await file.close();
   }

@@ -26,7 +26,8 @@ export class OneStation {
     if (this.#counts.size < 1000) this.#counts.set(identifier, known);
     known.rowCount++;
     if (this.#taken === null && (this.#wanted === undefined || this.#wanted === identifier)) {
-      this.#bytes = bytes.slice(from, to);
+      // A copy: a Buffer's own slice would be a view of bytes that are written over.
+      this.#bytes = new Uint8Array(bytes.subarray(from, to));
       this.#taken = known;
       return true;
     }

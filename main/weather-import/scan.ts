@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { missing, type MonthBlock, type Nature } from '../store/observation-columns.ts';
 import { readContent, withoutMark, type Content } from './content.ts';
 import { FileProblem } from './file-problem.ts';
@@ -16,8 +15,6 @@ export interface ScanSummary {
   nature: Nature;
   remarks: string[];
   sizeBytes: number;
-  /** SHA-256 of the file's own bytes, packed as they are. */
-  contentSha256: string;
   lineCount: number;
   observationCount: number;
   /** Observations from which density altitude can be had. */
@@ -54,30 +51,26 @@ const carriageReturn = 13;
  */
 export async function scanFile(content: Content, options: ScanOptions = {}): Promise<ScanSummary> {
   let scan: Scan | null = null;
-  const sum = createHash('sha256');
-  const { sizeBytes } = await readContent(
-    content,
-    async (chunk, readBytes) => {
-      scan ??= await openScan(chunk, options);
-      scan.feed(chunk);
-      const blocks = scan.collector.take(false);
-      if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
-      options.onProgress?.(readBytes, scan.rowCount);
-      return true;
-    },
-    sum,
-  );
+  const { sizeBytes } = await readContent(content, async (chunk, readBytes) => {
+    scan ??= await openScan(chunk, options);
+    scan.feed(chunk);
+    const blocks = scan.collector.take(false);
+    if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
+    options.onProgress?.(readBytes, scan.rowCount);
+    return true;
+  });
   // Assigned inside the loop above, which the checker does not follow.
   const finished = scan as Scan | null;
   if (finished === null) throw new FileProblem('The file is empty.');
   finished.end();
   const blocks = finished.collector.take(true);
   if (options.onBlocks !== undefined && blocks.length > 0) await options.onBlocks(blocks);
-  return finished.summary(sizeBytes, sum.digest('hex'));
+  return finished.summary(sizeBytes);
 }
 
 async function openScan(firstChunk: Buffer, options: ReaderOptions): Promise<Scan> {
-  const head = withoutMark(firstChunk).subarray(0, 65_536);
+  // A copy: the piece itself is written over by a later one.
+  const head = Buffer.from(withoutMark(firstChunk).subarray(0, 65_536));
   const kind = await kindFor(head, options);
   const prepared = (await kind.prepare?.(head, options)) ?? {};
   return new Scan(kind, head, { ...options, ...prepared });
@@ -131,19 +124,35 @@ class Scan {
   }
 
   feed(chunk: Buffer): void {
-    const fresh = this.#begun ? chunk : withoutMark(chunk);
+    const bytes = this.#begun ? chunk : withoutMark(chunk);
     this.#begun = true;
-    const bytes = this.#rest === null ? fresh : Buffer.concat([this.#rest, fresh]);
     let from = 0;
+    if (this.#rest !== null) {
+      const end = bytes.indexOf(lineFeed);
+      // Only the line over the joint is put together; the others are read where they lie.
+      const line = Buffer.concat([this.#rest, end < 0 ? bytes : bytes.subarray(0, end)]);
+      if (end < 0) {
+        this.#keep(line);
+        return;
+      }
+      this.#rest = null;
+      this.#line(line, 0, line.length);
+      from = end + 1;
+    }
     for (;;) {
       const end = bytes.indexOf(lineFeed, from);
       if (end < 0) break;
       this.#line(bytes, from, end);
       from = end + 1;
     }
-    this.#rest = from < bytes.length ? bytes.subarray(from) : null;
-    if (this.#rest !== null && this.#rest.length > longestLineBytes)
+    if (from < bytes.length) this.#keep(Buffer.from(bytes.subarray(from)));
+  }
+
+  /** The beginning of a line whose end is still to come. */
+  #keep(rest: Buffer): void {
+    if (rest.length > longestLineBytes)
       throw new FileProblem(`Line ${String(this.#lineCount + 1)} has no end.`);
+    this.#rest = rest;
   }
 
   end(): void {
@@ -151,7 +160,7 @@ class Scan {
     this.#rest = null;
   }
 
-  summary(sizeBytes: number, contentSha256: string): ScanSummary {
+  summary(sizeBytes: number): ScanSummary {
     const reader = this.#reader;
     const stationsInFile = reader.stationsInFile();
     const some = this.rowCount > 0;
@@ -161,7 +170,6 @@ class Scan {
       nature: reader.nature,
       remarks: [...reader.remarks],
       sizeBytes,
-      contentSha256,
       lineCount: this.#lineCount,
       observationCount: this.rowCount,
       usableCount: this.#usableCount,

@@ -51,7 +51,7 @@ try {
         firstEpochS: summary.firstEpochS,
         lastEpochS: summary.lastEpochS,
         skippedJson: '[]',
-        contentSha256: summary.contentSha256,
+        contentSha256: null,
         contentBytes: summary.sizeBytes,
         readAsJson: '{}',
         stationsInFile: 1,

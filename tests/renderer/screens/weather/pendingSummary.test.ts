@@ -5,7 +5,6 @@ import { groupByStation } from '../../../../renderer/screens/weather/pendingSumm
 const preview: Preview = {
   fileName: 'a.gz',
   sizeBytes: 1,
-  contentSha256: '',
   kind: 'isd-fixed',
   kindInWords: 'fixed-width file',
   nature: 'observed',
