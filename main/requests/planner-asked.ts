@@ -4,6 +4,7 @@ import { climbRows, distanceRows } from '../../shared-calc/climate/departure/aer
 import type { DepartureLimits } from '../../shared-calc/climate/departure/departure-limits.ts';
 import { spreadAfterL, Z_95 } from '../../shared-calc/loading/spread.ts';
 import { performanceBook, type PerformanceBook } from '../../shared-calc/performance/departure-book.ts';
+import type { WindLimitsRecord } from '../../shared-calc/performance/records.ts';
 import { surfaceKindOf, type SurfaceKind } from '../../shared-calc/performance/surface.ts';
 import { M_PER_FT } from '../../shared-calc/units/constants.ts';
 import { UNIT_PRESETS } from '../../shared-calc/units/preferences.ts';
@@ -11,6 +12,7 @@ import { loadingReview } from '../../shared-calc/wording/loading-review.ts';
 import type { FieldRecord, RunwayRecord } from '../store/fields.ts';
 import { readLoading } from '../store/loadings.ts';
 import { readPerformance } from '../store/performance.ts';
+import { readWeighings } from '../store/weighings.ts';
 import { requireAircraft } from './aircraft.ts';
 import type { Context } from './define.ts';
 import { loadingInputs } from './loading-review.ts';
@@ -28,6 +30,7 @@ type Filled<Part extends keyof PlannerQuestion> = {
 };
 
 export interface Asked extends Filled<
+  | 'lighterKg'
   | 'day'
   | 'share'
   | 'takeOffMostM'
@@ -52,7 +55,13 @@ export interface Asked extends Filled<
 
 interface AskedAeroplane {
   book: PerformanceBook;
+  wind: WindLimitsRecord;
+  /** The upper figure, what is left behind taken off. */
   massKg: number;
+  /** Between these a load is looked for: the empty aeroplane and its largest take-off mass. */
+  leastKg: number;
+  mostKg: number;
+  fuelKinds: string[];
   /** null where the surface is not known: then no distance is answered. */
   surface: SurfaceKind | null;
 }
@@ -65,6 +74,9 @@ export interface AskedLoading {
   massHighKg: number | null;
   verdict: 'inside' | 'outside' | 'not checked';
 }
+
+/** Less than any aeroplane of the class weighs: what a table can be entered with. */
+const LEAST_MASS_KG = 50;
 
 /** The question with its usual values where nothing was chosen. What is not there any more counts as not chosen. */
 export function completeQuestion(
@@ -81,7 +93,9 @@ export function completeQuestion(
   const loading = record === null ? null : askedLoading(db, record.id);
   const runway = askedRunway(field, question);
   const aeroplane =
-    record === null || loading === null ? null : askedAeroplane(db, record.aircraftId, loading, runway);
+    record === null || loading === null
+      ? null
+      : askedAeroplane(db, record.aircraftId, loading, runway, question.lighterKg ?? 0);
   const hasTakeOff = aeroplane !== null && answersDistance(aeroplane);
   const lengthM = runway?.record.lengthM ?? 0;
   return {
@@ -89,6 +103,7 @@ export function completeQuestion(
     loading,
     runway,
     aeroplane,
+    lighterKg: question.lighterKg ?? 0,
     day:
       question.day ??
       Temporal.Instant.fromEpochMilliseconds(context.nowEpochS() * 1000)
@@ -111,8 +126,10 @@ export function completeQuestion(
           ? null
           : usualStepM * Math.floor((field.elevationM + usualAboveFieldM) / usualStepM)
         : question.densityAltitudeMostM,
-    crosswindMostMs: question.crosswindMostMs ?? null,
-    tailwindMostMs: question.tailwindMostMs ?? null,
+    crosswindMostMs:
+      question.crosswindMostMs === undefined ? usualCrosswindMs(runway, aeroplane) : question.crosswindMostMs,
+    tailwindMostMs:
+      question.tailwindMostMs === undefined ? usualTailwindMs(runway, aeroplane) : question.tailwindMostMs,
     gustMostMs: question.gustMostMs ?? null,
     daylight: question.daylight ?? 'sunset',
     beforeSunriseMin: question.beforeSunriseMin ?? 30,
@@ -138,15 +155,33 @@ function askedAeroplane(
   aircraftId: string,
   { massHighKg }: AskedLoading,
   runway: Asked['runway'],
+  lighterKg: number,
 ): AskedAeroplane | null {
   const record = readPerformance(db, aircraftId);
   if (record === null || massHighKg === null) return null;
-  const { bestGlideMs, bestGlideRatio } = requireAircraft(db, aircraftId).performance;
+  const { performance, maxMasses, tanks } = requireAircraft(db, aircraftId);
+  const { bestGlideMs, bestGlideRatio } = performance;
+  const emptyKg = readWeighings(db, aircraftId).find(({ withdrawn }) => !withdrawn)?.emptyMassKg;
+  const leastKg = Math.max(LEAST_MASS_KG, emptyKg ?? LEAST_MASS_KG);
   return {
     book: performanceBook(record, { bestGlideMs, bestGlideRatio }),
-    massKg: massHighKg,
+    wind: record.wind,
+    leastKg,
+    mostKg: Math.max(leastKg, maxMasses.takeOffKg ?? massHighKg),
+    fuelKinds: tanks.map(({ fuelKind }) => fuelKind),
+    massKg: Math.max(LEAST_MASS_KG, massHighKg - lighterKg),
     surface: runway === null ? null : surfaceKindOf(runway.record.surface),
   };
+}
+
+/** The pilot's own limit, else what the maker demonstrated; without a runway there is no crosswind. */
+function usualCrosswindMs(runway: Asked['runway'], aeroplane: AskedAeroplane | null): number | null {
+  if (runway === null || aeroplane === null) return null;
+  return aeroplane.wind.ownCrosswindMs ?? aeroplane.wind.demonstratedCrosswindMs;
+}
+
+function usualTailwindMs(runway: Asked['runway'], aeroplane: AskedAeroplane | null): number | null {
+  return runway === null ? null : (aeroplane?.wind.ownTailwindMs ?? null);
 }
 
 function answersDistance({ book, surface }: AskedAeroplane): boolean {

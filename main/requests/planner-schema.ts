@@ -15,6 +15,8 @@ const windMs = z.number().min(0).max(30).nullable();
 export const plannerQuestion = z.strictObject({
   /** Left out: the current loading of the aeroplane. */
   loadingId: id.nullable().optional(),
+  /** Left behind of that loading at take-off. */
+  lighterKg: z.number().min(0).max(500).optional(),
   /** Left out: the longest runway. */
   runwayId: id.nullable().optional(),
   end: z.enum(['first', 'second', 'into the wind']).optional(),
@@ -51,8 +53,10 @@ export const plannerUnits = z.strictObject({
   mass: z.enum(['kg', 'lb']).default('kg'),
 });
 
-const limitName = z.enum(LIMIT_NAMES);
-const stretch = z.strictObject({ fromH: z.number(), toH: z.number() });
+export type PlannerUnitsInput = z.output<typeof plannerUnits>;
+
+export const limitName = z.enum(LIMIT_NAMES);
+export const stretch = z.strictObject({ fromH: z.number(), toH: z.number() });
 const shareOrNull = z.number().nullable();
 
 export const plannedHour = z.strictObject({
@@ -127,6 +131,7 @@ export const plannerAsked = z.strictObject({
       surface: z.string(),
     })
     .nullable(),
+  lighterKg: z.number(),
   day: z.string(),
   share: z.number(),
   takeOffMostM: z.number().nullable(),

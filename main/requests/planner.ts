@@ -1,37 +1,16 @@
 import { z } from 'zod';
-import { daylightSpan, latestTakeOffH } from '../../shared-calc/climate/departure/daylight-span.ts';
-import { asksAir } from '../../shared-calc/climate/departure/departure-limits.ts';
-import { planDeparture } from '../../shared-calc/climate/departure/plan-departure.ts';
-import type { Steps } from '../../shared-calc/climate/departure/take-along.ts';
+import { hoursOf, planDeparture } from '../../shared-calc/climate/departure/plan-departure.ts';
 import { daylightOf } from '../../shared-calc/climate/sun-lines.ts';
-import { toSi } from '../../shared-calc/units/convert.ts';
+import { surfaceKindOf } from '../../shared-calc/performance/surface.ts';
+import { plannerNotes, type PlannerNoteParts } from '../../shared-calc/wording/planner-notes.ts';
 import { plannerAnswer, plannerText } from '../../shared-calc/wording/planner.ts';
-import { listLoadings } from '../store/loadings.ts';
-import { readSetting } from '../store/settings.ts';
-import { read, type Context } from './define.ts';
-import { fieldHours } from './field-record.ts';
-import {
-  askedOutput,
-  completeQuestion,
-  headingsOf,
-  limitsOf,
-  ruleOf as daylightRuleOf,
-} from './planner-asked.ts';
-import { departurePlan, plannerAsked, plannerQuestion, plannerUnits } from './planner-schema.ts';
-import { Refusal } from './problem.ts';
-import { id } from './ranges.ts';
-import { zoneOffsets } from './zone-offsets.ts';
+import { read } from './define.ts';
+import { askedOutput } from './planner-asked.ts';
+import { plannerInput, prepared, type PreparedQuestion } from './planner-prepared.ts';
+import { departurePlan, plannerAsked, type PlannerUnitsInput } from './planner-schema.ts';
 
 const clockH = z.number().nullable();
 const part = z.strictObject({ text: z.string(), strong: z.boolean() });
-
-const plannerInput = z.strictObject({
-  fieldId: id,
-  /** Whose current loading is taken where the question names none; left out: none is. */
-  aircraftId: id.nullable().default(null),
-  question: plannerQuestion.default({}),
-  units: plannerUnits.default(plannerUnits.parse({})),
-});
 
 export const plannerRequests = {
   'planner.answer': read({
@@ -43,6 +22,8 @@ export const plannerRequests = {
       asked: plannerAsked,
       sentences: z.array(z.array(part)),
       text: z.string(),
+      /** What it rests on and leaves out, the weightiest first. */
+      notes: z.array(z.string()),
       inShort: z.string(),
       /** null where the record is no observation or the date has no daylight by the rule. */
       plan: departurePlan.nullable(),
@@ -51,73 +32,66 @@ export const plannerRequests = {
       latestTakeOffH: z.number().nullable(),
     }),
     handle: (context, input) => {
-      const { db } = context;
-      const hours = fieldHours(db, input.fieldId);
-      const asked = completeQuestion(
-        context,
-        hours.field,
-        input.question,
-        currentLoading(db, input.aircraftId),
-      );
-      const limits = limitsOf(asked);
-      if (
-        !asksAir(limits) &&
-        asked.crosswindMostMs === null &&
-        asked.tailwindMostMs === null &&
-        asked.gustMostMs === null
-      )
-        throw new Refusal('input-refused', 'No limit is asked. Ask at least one: density altitude or wind.');
-      const localDay = Date.parse(`${asked.day}T00:00:00Z`) / 86_400_000;
-      const year = Number(asked.day.slice(0, 4));
-      const zone = zoneOffsets(asked.field.timeZone, year, year);
-      const rule = daylightRuleOf(asked);
-      const daylight = daylightSpan(localDay, asked.field, zone, rule);
-      const flightS = asked.flightMin * 60;
-      const reserveS = asked.reserveMin * 60;
-      const latestH = daylight === null ? -Infinity : latestTakeOffH(daylight, flightS, reserveS);
-      const plan =
-        hours.isObserved && daylight !== null
-          ? planDeparture(hours, {
-              date: { month: Number(asked.day.slice(5, 7)), day: Number(asked.day.slice(8, 10)) },
-              share: asked.share,
-              elevationM: asked.field.elevationM,
-              headingsDeg: headingsOf(asked.runway),
-              limits,
-              daylight,
-              latestTakeOffH: latestH,
-              steps: stepsIn(input.units),
-            })
-          : null;
+      const question = prepared(context, input);
+      const { hours, asked, daylight, latestTakeOffH } = question;
+      const plan = hours.isObserved && daylight !== null ? planDeparture(hours, question.departure) : null;
       const answer = plannerAnswer({
         plan,
         share: asked.share,
         isObserved: hours.isObserved,
         daylight,
-        rule,
-        latestTakeOffH: latestH,
-        flightS,
-        reserveS,
+        rule: question.rule,
+        latestTakeOffH,
+        flightS: question.flightS,
+        reserveS: question.reserveS,
         units: input.units,
       });
       return {
         asked: askedOutput(asked),
         sentences: answer.sentences.map((sentence) => [...sentence]),
         text: plannerText(answer),
+        notes: plannerNotes(notesOf(question, plan, input.units)),
         inShort: answer.inShort,
         plan: plan === null ? null : sendable(plan),
-        sun: daylightOf(localDay, asked.field.latitudeDeg, asked.field.longitudeDeg, zone),
+        sun: daylightOf(question.localDay, asked.field.latitudeDeg, asked.field.longitudeDeg, question.zone),
         daylight: daylight === null ? null : { fromH: daylight.fromH, toH: daylight.toH },
-        latestTakeOffH: daylight === null ? null : latestH,
+        latestTakeOffH: daylight === null ? null : latestTakeOffH,
       };
     },
   }),
 };
 
-function currentLoading(db: Context['db'], aircraftId: string | null): string | null {
-  if (aircraftId === null) return null;
-  const loadings = listLoadings(db, aircraftId);
-  const chosen = readSetting.one(db, `current.loading.${aircraftId}`);
-  return (loadings.find((each) => each.id === chosen) ?? loadings[0])?.id ?? null;
+function notesOf(
+  { asked }: PreparedQuestion,
+  plan: ReturnType<typeof planDeparture> | null,
+  units: PlannerUnitsInput,
+): PlannerNoteParts {
+  const { aeroplane, runway } = asked;
+  const book = aeroplane?.book;
+  const table = book?.takeOff != null ? 'table' : book?.seaLevel != null ? 'estimate' : 'none';
+  const figures = book?.takeOff?.record ?? book?.seaLevel ?? null;
+  const hottest = (plan?.windows ?? []).flatMap(({ takeOff }) =>
+    takeOff === null
+      ? []
+      : hoursOf({ fromH: Math.floor(takeOff.fromH), toH: Math.ceil(takeOff.toH) }).flatMap(
+          (hour) => plan?.hours[hour]?.temperatureC ?? [],
+        ),
+  );
+  return {
+    loading: asked.loading,
+    lighterKg: asked.lighterKg,
+    runway: runway === null ? null : { surface: runway.record.surface },
+    isSurfaceKnown: runway !== null && surfaceKindOf(runway.record.surface) !== null,
+    table,
+    hasClimb: book?.climb != null,
+    safetyRatio: figures?.safety.factorRatio ?? null,
+    readingSdRatio: figures?.readingSdRatio ?? 0,
+    takeOffAsked: asked.takeOffMostM !== null,
+    fuelKinds: aeroplane?.fuelKinds ?? [],
+    hottestC: hottest.length === 0 ? null : Math.max(...hottest),
+    isFlightAssumed: asked.isFlightAssumed,
+    units,
+  };
 }
 
 /** Readonly lists become plain ones that a message can carry. */
@@ -132,19 +106,5 @@ function sendable(plan: ReturnType<typeof planDeparture>): z.input<typeof depart
       weather: { ...window.weather },
       takeOff: window.takeOff === null ? null : { ...window.takeOff },
     })),
-  };
-}
-
-/** Whole degrees and settings as instruments show them, in the person's units: -45 to 55 degC, 950 to 1,060 hPa. */
-function stepsIn(units: z.output<typeof plannerUnits>): Steps {
-  const range = (from: number, to: number, step: number) =>
-    Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
-  const degrees = units.temperature === 'degF' ? range(-49, 131, 1) : range(-45, 55, 1);
-  return {
-    temperaturesC: units.temperature === 'degF' ? degrees.map((each) => toSi(each, 'degF')) : degrees,
-    settingsHpa:
-      units.altimeterSetting === 'inHg'
-        ? range(2810, 3130, 2).map((each) => toSi(each / 100, 'inHg'))
-        : range(950, 1060, 1),
   };
 }

@@ -25,6 +25,9 @@ import { weatherCoverageRequests } from './weather-coverage.ts';
 import { weatherDayRequests } from './weather-day.ts';
 import { weatherObservationRequests } from './weather-observations.ts';
 import { weatherSeasonRequests } from './weather-season.ts';
+import { plannerBackwardsRequests } from './planner-backwards.ts';
+import { plannerCompareRequests } from './planner-compare.ts';
+import { plannerHourRequests } from './planner-hour.ts';
 import { plannerRequests } from './planner.ts';
 import { weatherRequests } from './weather.ts';
 
@@ -59,6 +62,9 @@ export const requestTable = {
   ...weatherDayRequests,
   ...weatherObservationRequests,
   ...plannerRequests,
+  ...plannerBackwardsRequests,
+  ...plannerHourRequests,
+  ...plannerCompareRequests,
 } satisfies Record<string, AnyRequest>;
 
 export type RequestTable = typeof requestTable;

@@ -45,12 +45,29 @@ export function figureAsked(figure: WeatherFigure, asked: Asked | null, aircraft
   const runway = asked?.runway ?? null;
   if (figure === 'headwind' || figure === 'crosswind')
     return runway === null ? none : { kind: figure, runwayId: runway.id, end: runway.end };
-  const massKg = asked?.loading?.massHighKg ?? null;
+  const heavyKg = asked?.loading?.massHighKg ?? null;
+  const massKg = asked === null || heavyKg === null ? null : heavyKg - asked.lighterKg;
   if (asked === null || massKg === null || aircraftId === null) return none;
   if (figure === 'climbRate') return asked.hasClimb ? { kind: figure, aircraftId, massKg } : none;
   return runway === null || !asked.hasTakeOff
     ? none
     : { kind: figure, aircraftId, massKg, runwayId: runway.id, end: runway.end };
+}
+
+/** What the departure in question asks of a figure; null where it asks nothing of it. */
+export function limitOfQuestion(asked: Asked, figure: WeatherFigure): number | null {
+  switch (figure) {
+    case 'densityAltitude':
+      return asked.densityAltitudeMostM;
+    case 'crosswind':
+      return asked.crosswindMostMs;
+    case 'takeOffDistance':
+      return asked.takeOffMostM;
+    case 'climbRate':
+      return asked.climbLeastMs;
+    default:
+      return null;
+  }
 }
 
 /** Which loading and runway the figure is of, for its caption; '' where it is of the air alone. */

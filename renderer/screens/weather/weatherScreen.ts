@@ -1,6 +1,7 @@
 import type { App } from '../../app/app.svelte.ts';
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
+import { plannerQuery } from './planner.svelte.ts';
 import WeatherSheet from './WeatherSheet.svelte';
 
 export const weatherScreen: ScreenEntry = {
@@ -10,14 +11,21 @@ export const weatherScreen: ScreenEntry = {
   answer: weatherAnswer,
 };
 
-/** How much there is: the season itself is asked only on its own sheet, because it reads the whole record. */
+/** Until when the departure works that was asked last; without a record how much of one there is. */
 function weatherAnswer(app: App): () => string {
   const stations = query(app, 'weather.stations', () => ({}), ['weather', 'fields']);
+  const stationOf = (field: { weatherStationId: string | null } | undefined) =>
+    stations.answer?.find(({ id }) => id === (field?.weatherStationId ?? null));
+  const planned = plannerQuery(app, () => {
+    const field = app.fields.answer?.find(({ id }) => id === app.fieldId);
+    return stationOf(field) === undefined ? null : (field?.id ?? null);
+  });
   return () => {
     const field = app.fields.answer?.find(({ id }) => id === app.fieldId);
-    const station = stations.answer?.find(({ id }) => id === (field?.weatherStationId ?? null));
+    const station = stationOf(field);
     if (station === undefined)
       return (stations.answer?.length ?? 0) === 0 ? 'nothing imported yet' : 'no station for the field yet';
+    if (planned.answer !== undefined) return planned.answer.inShort;
     const year = new Intl.DateTimeFormat('en', { year: 'numeric', timeZone: field?.timeZone ?? 'UTC' });
     // A record of whole years in UTC spills some local hours into the year beside it: a day is no year.
     const edgeS = Math.min(86_400, (station.lastEpochS - station.firstEpochS) / 2);

@@ -123,3 +123,58 @@ test('the rule to take along is in whole steps of the units asked', async () => 
   expect(Math.abs(degF - Math.round(degF))).toBeLessThan(1e-6);
   expect(Math.abs(inHg * 100 - Math.round(inHg * 100))).toBeLessThan(1e-3);
 });
+
+test('an hour leads to its observations, each with what it fails, and they are those that were counted', async () => {
+  const [library, ask] = await libraryWith();
+  const { asked, plan } = await ask({ day: '2026-07-19', crosswindMostMs: 3 });
+  const { days } = (await library.ask('planner.hour', {
+    fieldId: asked.field.id,
+    question: { day: '2026-07-19', crosswindMostMs: 3 },
+    hour: 9,
+  })) as OutputOf<'planner.hour'>;
+  const at = plan?.hours[9];
+  const counted = days.filter(({ isObserved }) => isObserved);
+  expect(counted).toHaveLength(at?.dayCount ?? NaN);
+  expect(counted.filter(({ fails }) => fails.length === 0)).toHaveLength(at?.metCount ?? NaN);
+  expect(days.some(({ isObserved, windMs }) => !isObserved && windMs === null)).toBe(true);
+  // The report at 08:53 stands for nine o'clock: 15:53 or 14:53 by UTC.
+  expect(new Date((days[0]?.epochS ?? 0) * 1000).toISOString()).toMatch(/T1[45]:53:00/);
+});
+
+test('asked backwards without an aeroplane: only the limit that binds is offered looser, and the year is told', async () => {
+  const [library, ask] = await libraryWith();
+  const { asked, plan } = await ask({ day: '2026-07-19' });
+  const backwards = (await library.ask('planner.backwards', {
+    fieldId: asked.field.id,
+    question: { day: '2026-07-19' },
+    hour: 11,
+  })) as OutputOf<'planner.backwards'>;
+  expect(backwards.answers.map(({ what }) => what)).toEqual(['looser', 'year']);
+  const looser = backwards.answers[0];
+  if (looser?.take == null) throw new Error('nothing to take');
+  // Taken over, the answer ends where the sentence said.
+  const { plan: after } = await ask({ day: '2026-07-19', ...looser.take });
+  const endOf = (each: typeof plan) =>
+    each?.windows.find(({ takeOff }) => takeOff !== null)?.takeOff?.toH ?? NaN;
+  expect(endOf(after)).toBeGreaterThan(endOf(plan));
+  const clock = /to (\d\d):(\d\d)\.$/.exec(looser.sentence);
+  expect(endOf(after)).toBeCloseTo(Number(clock?.[1]) + Number(clock?.[2]) / 60, 6);
+});
+
+test('side by side each line is the answer of its own question, and one that cannot be answered says why', async () => {
+  const [library, ask] = await libraryWith();
+  const { asked } = await ask({ day: '2026-07-19' });
+  const lines = (await library.ask('planner.compare', {
+    fieldId: asked.field.id,
+    question: { day: '2026-07-19' },
+    hour: 9,
+    with: [
+      { name: 'July', question: {} },
+      { name: 'January', question: { day: '2026-01-19' } },
+      { name: 'elsewhere', fieldId: 'no-such-field', question: {} },
+    ],
+  })) as OutputOf<'planner.compare'>;
+  expect(lines[0]?.answer?.inShort).toBe((await ask({ day: '2026-07-19' })).inShort);
+  expect(lines[1]?.answer?.inShort).toBe((await ask({ day: '2026-01-19' })).inShort);
+  expect(lines[2]).toMatchObject({ answer: null, refusal: "There is no field 'no-such-field'." });
+});

@@ -20,7 +20,15 @@ import { resampledShares } from '../../../shared-calc/climate/departure/resample
 import { rowsAround } from '../../../shared-calc/climate/departure/rows-around.ts';
 import { runwayWind } from '../../../shared-calc/climate/departure/runway-wind.ts';
 import { takeAlong } from '../../../shared-calc/climate/departure/take-along.ts';
-import { dateRuns, worksByDate } from '../../../shared-calc/climate/departure/through-the-year.ts';
+import { daysOfHour, heaviestKg, shareMeeting } from '../../../shared-calc/climate/departure/one-hour.ts';
+import {
+  dateAtPlace,
+  dateRuns,
+  placeInYear,
+  runsToTell,
+  worksByDate,
+  yearOfHour,
+} from '../../../shared-calc/climate/departure/through-the-year.ts';
 import { performanceBook } from '../../../shared-calc/performance/departure-book.ts';
 import { examplePerformance } from '../../main/example-performance.ts';
 import type { RoomRefusals } from './table.ts';
@@ -257,6 +265,39 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: daysOfHour,
+      ranges: [
+        {
+          field: 'hour',
+          min: 0,
+          max: 23,
+          call: (v) => daysOfHour({ ...air, localHour: hour }, rows, v, 7),
+        },
+      ],
+    },
+    { of: yearOfHour, ranges: [{ field: 'hour', min: 0, max: 23, call: (v) => yearOfHour(hour, v) }] },
+    {
+      of: shareMeeting,
+      ranges: [{ field: 'prob', min: 0.5, max: 0.99, call: (v) => shareMeeting(air, [90], asked, v) }],
+    },
+    {
+      of: heaviestKg,
+      ranges: [
+        {
+          field: 'leastKg',
+          min: 50,
+          max: 5000,
+          call: (v) => heaviestKg(air, [90], () => asked, 0.9, v, 5000),
+        },
+        {
+          field: 'mostKg',
+          min: 300,
+          max: 5000,
+          call: (v) => heaviestKg(air, [90], () => asked, 0.9, 300, v),
+        },
+      ],
+    },
+    {
       of: worksByDate,
       ranges: [{ field: 'prob', min: 0.5, max: 0.99, call: (v) => worksByDate(Int16Array.of(0), judged, v) }],
     },
@@ -279,5 +320,8 @@ export const refusals: RoomRefusals = {
     [roundedInward, 'rounds what the windows give'],
     [hoursOf, 'any span of the clock has its full hours'],
     [dateRuns, 'joins what worksByDate gives'],
+    [runsToTell, 'joins what dateRuns gives'],
+    [placeInYear, 'takes a date of the calendar'],
+    [dateAtPlace, 'takes a place that worksByDate gives'],
   ],
 };

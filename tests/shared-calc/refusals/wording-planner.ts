@@ -8,6 +8,12 @@ import {
   plannerAnswer,
   plannerText,
 } from '../../../shared-calc/wording/planner.ts';
+import {
+  buysSentence,
+  heaviestSentence,
+  yearSentence,
+} from '../../../shared-calc/wording/planner-backwards.ts';
+import { plannerNotes } from '../../../shared-calc/wording/planner-notes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -25,5 +31,9 @@ export const refusals: RoomRefusals = {
     [hourCountWords, 'words an hour of a plan'],
     [plannerAnswer, 'words a plan'],
     [plannerText, 'joins sentences'],
+    [heaviestSentence, 'words what was solved'],
+    [buysSentence, 'words two plans'],
+    [yearSentence, 'words runs of dates'],
+    [plannerNotes, 'words what a plan rests on'],
   ],
 };
