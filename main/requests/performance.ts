@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { z } from 'zod';
+import type { FigureSource } from '../../shared-calc/loading/records.ts';
 import { performanceFaults } from '../../shared-calc/performance/performance-faults.ts';
 import { emptyPerformance, type PerformanceRecord } from '../../shared-calc/performance/records.ts';
 import { readPerformance, writePerformance } from '../store/performance.ts';
@@ -47,12 +48,12 @@ export const performanceRequests = {
   }),
 };
 
-/** Take back 'compared with the manual' from each part whose figures changed and whose day did not. */
+/** Take back 'compared with the manual' from each part whose printed figures changed and whose day did not. */
 function withHonestDays(before: PerformanceRecord, after: PerformanceRecord): PerformanceRecord {
-  const part = <P extends { source: PerformanceRecord['wind']['source'] }>(was: P | null, is: P | null) =>
+  const part = <P extends { source: FigureSource }>(was: P | null, is: P | null) =>
     was === null || is === null
       ? is
-      : { ...is, source: honest(was.source, is.source, { ...was, source: null }, { ...is, source: null }) };
+      : { ...is, source: honest(was.source, is.source, printedFigures(was), printedFigures(is)) };
   return {
     ...after,
     takeOff: part(before.takeOff, after.takeOff),
@@ -62,3 +63,26 @@ function withHonestDays(before: PerformanceRecord, after: PerformanceRecord): Pe
     wind: part(before.wind, after.wind) ?? after.wind,
   };
 }
+
+/** What stands in the manual: not what the pilot chose on top of it, nor that a suspicion was answered. */
+function printedFigures(part: object): unknown {
+  const entries = Object.entries(part as Record<string, unknown>);
+  return Object.fromEntries(
+    entries
+      .filter(([key]) => !CHOSEN.has(key))
+      .map(([key, value]) => [
+        key,
+        key === 'rows' ? (value as object[]).map((row) => ({ ...row, asPrinted: null })) : value,
+      ]),
+  );
+}
+
+const CHOSEN: ReadonlySet<string> = new Set([
+  'source',
+  'words',
+  'safety',
+  'readingSdRatio',
+  'against',
+  'ownCrosswindMs',
+  'ownTailwindMs',
+]);

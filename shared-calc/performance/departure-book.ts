@@ -67,7 +67,8 @@ export function performanceBook(record: PerformanceRecord, glide: Glide): Perfor
     climb: preparedClimb(record.climb),
     seaLevel: takeOff === null ? record.seaLevel : null,
     glideSinkMs: isGlideAssumed ? ASSUMED_SINK_MS : bestGlideMs / bestGlideRatio,
-    liftToDragRatio: TAKE_OFF_SHARE_OF_GLIDE * (bestGlideRatio ?? ASSUMED_GLIDE_RATIO),
+    // More than the relation takes is a glider's; counting more drag is the safe side.
+    liftToDragRatio: Math.min(30, TAKE_OFF_SHARE_OF_GLIDE * (bestGlideRatio ?? ASSUMED_GLIDE_RATIO)),
     isGlideAssumed,
   };
 }

@@ -141,6 +141,7 @@ function estimateReader(figure: SeaLevelRecord, liftToDragRatio: number, runway:
     read(out, massKg, pressureAltitudeM, temperatureC, dewPointC, headwindMs, onStep) {
       if (!air.set(massKg, pressureAltitudeM, temperatureC, dewPointC, headwindMs, DEFAULT_WIND_CREDIT))
         return refuse(out, 'missingAir');
+      if (liftToDragRatio < LEAST_LIFT_TO_DRAG) return refuse(out, 'noRule');
       const { densityRatio } = air.humid;
       if (densityRatio < LEAST_DENSITY_RATIO) return refuse(out, 'higher');
       // Thicker air than standard gains nothing: the relation holds it at the figure.
@@ -159,7 +160,15 @@ function estimateReader(figure: SeaLevelRecord, liftToDragRatio: number, runway:
 /** Where `estimateTakeOff` ends: some 6 500 m of standard air. */
 const LEAST_DENSITY_RATIO = 0.5;
 
-const NO_NOTES = { words: '', surface: 'paved', notes: [], speedMs: null } as const;
+/** Least of what the relation takes. */
+const LEAST_LIFT_TO_DRAG = 3;
+
+/**
+ * 35 kt: slower than most of the class lift off, so that a tailwind is the larger share of it. Common practice, no source.
+ */
+const ASSUMED_LIFT_OFF_MS = 18;
+
+const NO_NOTES = { words: '', surface: 'paved', notes: [], speedMs: ASSUMED_LIFT_OFF_MS } as const;
 
 /** Change the two distances by each rule in turn; the reason where one of them refuses, else null. */
 function applyRules(

@@ -76,8 +76,11 @@ export function humidAirInto(
   temperatureC: number,
   dewPointC: number,
 ): HumidAir {
+  // Deep below sea level the enhancement factor is that of its highest known pressure: it differs in the fourth place.
   const vapourRatio =
-    dewPointC >= COLDEST_DEW_C ? vapourPressureHpa(pressureHpa, dewPointC) / pressureHpa : 0;
+    dewPointC >= COLDEST_DEW_C
+      ? vapourPressureHpa(Math.min(pressureHpa, HIGHEST_VAPOUR_HPA), dewPointC) / pressureHpa
+      : 0;
   const lightness = 1 - (1 - VAPOUR_GAS_RATIO) * vapourRatio;
   const virtualK = (temperatureC + ZERO_CELSIUS_K) / lightness;
   const moistRatio = (pressureHpa * 100) / (GAS_CONSTANT_DRY_AIR * virtualK * SEA_LEVEL_DENSITY_KG_M3);
@@ -92,5 +95,6 @@ export function humidAirInto(
 }
 
 const COLDEST_DEW_C = -45;
+const HIGHEST_VAPOUR_HPA = 1100;
 /** Where Gagg and Ferrar's relation ends; air so thick is too cold to hold vapour that counts. */
 const THICKEST_RATIO = 1.4;

@@ -65,7 +65,27 @@ function distanceFaults(table: DistanceTableRecord, path: string): Fault[] {
     ...rolls,
     ...against,
     ...noteFaults(table.notes, axesOf(table.rows), path),
+    ...shareFaults(table, path),
   ];
+}
+
+/** A share of a distance needs that distance. */
+function shareFaults({ rows, notes }: DistanceTableRecord, path: string): Fault[] {
+  const hasRoll = rows.some(({ groundRollM }) => groundRollM !== null);
+  const hasOver = rows.some(({ overObstacleM }) => overObstacleM !== null);
+  return notes.flatMap(({ shareOf }, i) =>
+    rows.length === 0 || shareOf === 'each' || (shareOf === 'groundRoll' ? hasRoll : hasOver)
+      ? []
+      : [
+          {
+            path: `${path}.notes[${String(i)}].shareOf`,
+            sentence:
+              shareOf === 'groundRoll'
+                ? 'the table has no ground roll of which the note could be a share'
+                : 'the table has no distance over 50 ft of which the note could be a share',
+          },
+        ],
+  );
 }
 
 const AXIS_WORDS: Readonly<Record<TableAxis, string>> = {

@@ -40,6 +40,21 @@ describe('the performance tables of an aeroplane', () => {
     expect(kept.wind.source.comparedOn).toBe('2026-04-02');
   });
 
+  test('keep the day when only the pilot’s own choices change, or a question is answered', async () => {
+    const library = await libraryWithAircraft();
+    const first = examplePerformance('two-seater');
+    await library.ask('performance.put', { performance: first });
+    const chosen = structuredClone(first);
+    if (chosen.takeOff !== null) {
+      chosen.takeOff.safety = { factorRatio: 1.5, source: 'the pilot’s own' };
+      chosen.takeOff.readingSdRatio = 0.08;
+      for (const row of chosen.takeOff.rows) row.asPrinted = true;
+    }
+    chosen.wind.ownCrosswindMs = 4;
+    await library.ask('performance.put', { performance: chosen });
+    expect(await get(library)).toEqual(chosen);
+  });
+
   test.each<[string, RegExp, (performance: PerformanceRecord) => void]>([
     [
       'a roll longer than the whole',
@@ -77,6 +92,13 @@ describe('the performance tables of an aeroplane', () => {
       /the table has no distance over 50 ft/i,
       ({ landing }) => {
         for (const row of landing?.rows ?? []) row.overObstacleM = null;
+      },
+    ],
+    [
+      'a share of a distance that is not printed',
+      /the table has no ground roll/i,
+      ({ takeOff }) => {
+        for (const row of takeOff?.rows ?? []) row.groundRollM = null;
       },
     ],
     [

@@ -220,6 +220,29 @@ describe('what one departure needs', () => {
     );
   });
 
+  test('from one figure counts a tailwind as a share of a slow lift-off, and is refused with a glide of a brick', () => {
+    const seaLevel = {
+      groundRollM: 160,
+      overObstacleM: 330,
+      massKg: 600,
+      safety: { factorRatio: 1, source: 'none' },
+      readingSdRatio: 0.1,
+      source: { from: 'manual', comparedOn: null },
+    } as const;
+    const bare = { ...emptyPerformance('two-seater'), seaLevel };
+    const still = { ...QUESTION, pressureAltitudeM: 0, temperatureC: 15 };
+    // 1.2 m/s count as 1.8, a tenth of 18 m/s: 20 % (UK CAA SafetySense Leaflet 7).
+    const windy = departureFigures(performanceBook(bare, GLIDE), { ...still, headwindMs: -1.2 }).takeOff;
+    expect(windy.overObstacleM).toBeCloseTo(330 * 1.2, 6);
+    const brick = performanceBook(bare, { bestGlideMs: 28, bestGlideRatio: 4 });
+    expect(departureFigures(brick, still).takeOff.kind).toBe('noRule');
+  });
+
+  test('air deep below sea level, as at the lowest fields, is answered and never thrown back', () => {
+    const reader = distanceReader(book, 'takeOff', QUESTION.runway);
+    expect(reader.read(distanceNumbers(), 600, -1400, 25, 24, 0).kind).toBe('edge');
+  });
+
   test('a landing has no more runway than lies beyond the displaced threshold', () => {
     expect([availableLengthM('takeOff', 1180, 90), availableLengthM('landing', 1180, 90)]).toEqual([
       1180, 1090,
