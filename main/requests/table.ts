@@ -14,6 +14,7 @@ import { loadingRequests } from './loading.ts';
 import { loadingSheetRequests } from './loading-sheets.ts';
 import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
+import { reviewTableRequests } from './review-tables.ts';
 import { performanceRequests } from './performance.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
@@ -49,6 +50,7 @@ export const requestTable = {
   ...peopleRequests,
   ...loadingRequests,
   ...loadingReviewRequests,
+  ...reviewTableRequests,
   ...loadingSheetRequests,
   ...fieldRequests,
   ...airportRequests,

@@ -99,6 +99,14 @@ export function bandAt(envelope: EnvelopeBands, massKg: number): Band {
   return envelope.bands.findLast((band) => massKg >= band.lowestKg) ?? envelope.below;
 }
 
+/** Forward and aft limit as arms at a mass, m: beyond the envelope those at its lightest or heaviest vertex. */
+export function armLimitsAt(envelope: EnvelopeBands, massKg: number): { forwardM: number; aftM: number } {
+  const { spans } = bandAt(envelope, massKg);
+  const armM = (side: Side | undefined) =>
+    side === undefined ? NaN : limitingMomentKgM(side, massKg) / massKg;
+  return { forwardM: armM(spans[0]?.forward), aftM: armM(spans.at(-1)?.aft) };
+}
+
 function checkedPoints(envelope: Envelope, mac: MeanChord | null, field: string): Point[] {
   if (envelope.vertices.length < 3)
     throw new InputProblem(field, 'an envelope needs at least three vertices');

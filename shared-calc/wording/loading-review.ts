@@ -5,7 +5,8 @@ import { reserveOf, type Reserve } from '../loading/reserve.ts';
 import { InputProblem, RangeProblem } from '../problem.ts';
 import { shownDuration } from '../units/duration-text.ts';
 import { listWords } from './list-words.ts';
-import { loadingVerdict, type LoadingUnits, type LoadingVerdict } from './loading.ts';
+import { loadingVerdict, type LoadingVerdict } from './loading.ts';
+import type { LoadingUnits } from './loading-parts.ts';
 import { plain, strong, type Sentence } from './parts.ts';
 
 /** What a person reads about a loading, and the figures behind it. */

@@ -1,14 +1,21 @@
-import type { LimitMargin, LoadingResult, Stretch } from '../loading/assess.ts';
+import type { LimitMargin, LoadingResult } from '../loading/assess.ts';
 import type { EnvelopeLimit, MassLimit, PlaceLimit } from '../loading/limits.ts';
-import type { FlightPoint } from '../loading/point.ts';
-import type { Phase } from '../loading/aeroplane.ts';
 import { shownDuration } from '../units/duration-text.ts';
-import type { UnitPreferences } from '../units/preferences.ts';
-import { fieldText, shown, unitSuffix } from '../units/shown.ts';
-import { theTank } from './names.ts';
+import { shown } from '../units/shown.ts';
+import {
+  amount,
+  envelopeLimitName,
+  isFirstMinute,
+  limitMass,
+  limitName,
+  placeOf,
+  pointOf,
+  stretches,
+  tankName,
+  whenText,
+  type LoadingUnits,
+} from './loading-parts.ts';
 import { plain, strong, type Part, type Sentence } from './parts.ts';
-
-export type LoadingUnits = Pick<UnitPreferences, 'mass' | 'arm'>;
 
 /** A verdict in words: its first sentence is the answer, its one strong part what is to be seen first. */
 export interface LoadingVerdict {
@@ -77,25 +84,6 @@ function onceStrong(sentences: readonly Sentence[]): Sentence[] {
   );
 }
 
-function amount({ limit, margin }: LimitMargin, question: 'margin' | 'excess', units: LoadingUnits): string {
-  const size = Math.abs(margin);
-  if (size === 0) return `less than ${smallest('envelope' in limit, units)}`;
-  return 'envelope' in limit
-    ? shown(size, 'arm', units.arm, question)
-    : shown(size, 'mass', units.mass, question);
-}
-
-/** A limit met exactly leaves nothing; one step of the figure says so without a bare zero. */
-function smallest(isArm: boolean, units: LoadingUnits): string {
-  const text = isArm ? shown(1e-9, 'arm', units.arm, 'margin') : shown(1e-9, 'mass', units.mass, 'margin');
-  return text.replace('less than ', '');
-}
-
-/** A typed limit as it was typed: "570 kg", not "570.0 kg". */
-function limitMass(limitKg: number, units: LoadingUnits): string {
-  return `${fieldText(limitKg, 'mass', units.mass)}${unitSuffix(units.mass)}`;
-}
-
 /** "Least margin 11 mm to the aft limit, at landing." The figure is strong. */
 export function leastMargin(least: LimitMargin, result: LoadingResult, units: LoadingUnits): Sentence {
   const place = least.worst === null ? '' : `, ${placeOf(least.worst, result)}`;
@@ -104,73 +92,6 @@ export function leastMargin(least: LimitMargin, result: LoadingResult, units: Lo
     strong(amount(least, 'margin', units)),
     plain(` to the ${limitName(least, units)}${place}.`),
   ];
-}
-
-function limitName({ limit }: LimitMargin, units: LoadingUnits): string {
-  if ('envelope' in limit) return envelopeLimitName(limit);
-  if ('phase' in limit) return `maximum ${massName(limit.phase)} (${limitMass(limit.limitKg, units)})`;
-  return 'limit';
-}
-
-function envelopeLimitName({ kind, phase }: EnvelopeLimit): string {
-  const which = {
-    ramp: ' on the ramp',
-    'take-off': ' for take-off',
-    flight: '',
-    landing: ' for landing',
-    'zero-fuel': ' without fuel',
-  };
-  return `${kind} limit${which[phase]}`;
-}
-
-function massName(phase: Phase): string {
-  const names = {
-    ramp: 'ramp mass',
-    'take-off': 'take-off mass',
-    flight: 'mass',
-    landing: 'landing mass',
-    'zero-fuel': 'zero-fuel mass',
-  };
-  return names[phase];
-}
-
-/**
- * An instant of the flight beside a plot: "2 h 35 min", or "at take-off" for its first minute.
- * @param afterTakeOffS seconds after take-off, magnitude up to a hundred years
- * @throws RangeProblem as shownDuration
- */
-export function instantText(afterTakeOffS: number): string {
-  const time = shownDuration(afterTakeOffS, 'plan');
-  return isFirstMinute(afterTakeOffS) ? 'at take-off' : time;
-}
-
-/** Rounded down to the minute it is the take-off itself. */
-function isFirstMinute(afterTakeOffS: number): boolean {
-  return afterTakeOffS < 60;
-}
-
-/** "2 h 35 min after take-off", or "at take-off". */
-function whenText(afterTakeOffS: number): string {
-  const time = instantText(afterTakeOffS);
-  return isFirstMinute(afterTakeOffS) ? time : `${time} after take-off`;
-}
-
-function placeOf(point: FlightPoint, result: LoadingResult): string {
-  if (point.marks.includes('ramp') && !point.marks.includes('take-off')) return 'on the ramp';
-  if (point.marks.includes('take-off')) return 'at take-off';
-  if (point.marks.includes('landing')) return 'at landing';
-  const time = whenText(point.afterTakeOffS);
-  if (point.marks.includes('usable fuel exhausted')) return `${time}, when usable fuel is exhausted`;
-  if (point.emptiedTankId !== null) return `${time}, when ${tankName(point.emptiedTankId, result)} is empty`;
-  if (point.changedToTankId !== null)
-    return `${time}, when ${tankName(point.changedToTankId, result)} is selected`;
-  if (point.overfilledTankId !== null)
-    return `${time}, when ${tankName(point.overfilledTankId, result)} is full`;
-  return time;
-}
-
-function tankName(id: string, result: LoadingResult): string {
-  return theTank(result.model.aeroplane.tanks.find((tank) => tank.id === id)?.name ?? id);
 }
 
 function brokenSentences(result: LoadingResult, units: LoadingUnits): Sentence[] {
@@ -207,13 +128,6 @@ function outsideEnvelope(
       ? stretches(margin.outside)
       : pointOf(limit.phase, result);
   return strongFirst(`Outside the ${envelopeLimitName(limit)}`, ` by up to ${by}, ${where}.`);
-}
-
-function pointOf(phase: Phase, result: LoadingResult): string {
-  if (phase === 'take-off') return 'at take-off';
-  if (phase === 'landing')
-    return result.landing === null ? 'when usable fuel is exhausted' : 'at the planned landing';
-  return 'when usable fuel is exhausted';
 }
 
 function overMass(
@@ -259,24 +173,6 @@ function overPlace(margin: LimitMargin, limit: PlaceLimit, units: LoadingUnits):
     return strongFirst(limit.name, `: ${loaded}, ${by} below its least of ${figure}.`);
   const together = limit.kind === 'group-most' ? ' together' : '';
   return strongFirst(`${limit.name}${together}`, `: ${loaded}, ${by} over the limit of ${figure}.`);
-}
-
-/** "from 2 h 16 min to 2 h 58 min after take-off": earlier rounds down, inside again rounds up. */
-function stretches(outside: readonly Stretch[]): string {
-  return outside.map((stretch, i) => (i === 0 ? '' : 'again ') + stretchText(stretch)).join(' and ');
-}
-
-function stretchText({ fromS, toS, fromRamp, untilExhausted }: Stretch): string {
-  const atStart = isFirstMinute(fromS);
-  if (toS < 1e-6) return 'before take-off';
-  const from = fromRamp ? 'from ramp' : atStart ? 'from take-off' : `from ${instantText(fromS)}`;
-  if (untilExhausted) {
-    return atStart || fromRamp
-      ? `${from} until usable fuel is exhausted`
-      : `${from} after take-off until usable fuel is exhausted`;
-  }
-  const to = `${shownDuration(toS, 'until inside')} after take-off`;
-  return atStart || fromRamp ? `${from} until ${to}` : `${from} to ${to}`;
 }
 
 function fuelTooShort(result: LoadingResult, endsS: number): Sentence {

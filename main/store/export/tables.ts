@@ -46,6 +46,10 @@ export const describedTables: Record<string, Described> = {
       'Loading sheets that were printed, by the serial on the paper, with all that each was made from (JSON).',
   },
   loading_burn: { about: 'The order of the tanks in a loading.' },
+  review_table: {
+    about:
+      'Scenarios side by side, one table an aeroplane: its rows (who and what lies where), its columns (fuel), and what all share.',
+  },
 
   container: { about: 'What fuel was measured with: nominal volume, error of its scale and of each pour.' },
   fill_test: {

@@ -13,6 +13,7 @@ import { fuelChecks } from './0075-fuel-checks.ts';
 import { importBatches } from './0080-import-batches.ts';
 import { fillTestDetails } from './0085-fill-test-details.ts';
 import { loadingSheets } from './0095-loading-sheets.ts';
+import { reviewTables } from './0098-review-tables.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -30,4 +31,5 @@ export const migrations: readonly Migration[] = [
   importBatches,
   fillTestDetails,
   loadingSheets,
+  reviewTables,
 ];

@@ -1,5 +1,5 @@
 import type { LoadingResult, LimitMargin } from '../../../shared-calc/loading/assess.ts';
-import { limitingMomentKgM, type EnvelopeBands } from '../../../shared-calc/loading/envelope.ts';
+import { armLimitsAt, type EnvelopeBands } from '../../../shared-calc/loading/envelope.ts';
 import { pointAfterL, pointAt, type FlightPoint } from '../../../shared-calc/loading/point.ts';
 import type { PlotPoint } from './coordinates.ts';
 
@@ -93,22 +93,6 @@ export function leastEvent(result: LoadingResult, events: readonly FlightEvent[]
         worst.marks.some((mark) => point.marks.includes(mark)),
     ) ?? null
   );
-}
-
-/** Forward and aft limit as arms at a mass, m: those of the lightest or heaviest vertex beyond them. */
-export function armLimitsAt(envelope: EnvelopeBands, massKg: number): { forwardM: number; aftM: number } {
-  const band =
-    massKg < envelope.lowestKg
-      ? envelope.below
-      : (envelope.bands.find(({ highestKg }) => massKg <= highestKg) ?? envelope.above);
-  const forward = band.spans[0]?.forward;
-  const aft = band.spans.at(-1)?.aft;
-  if (forward === undefined || aft === undefined)
-    throw new Error('an envelope has a forward and an aft side');
-  return {
-    forwardM: limitingMomentKgM(forward, massKg) / massKg,
-    aftM: limitingMomentKgM(aft, massKg) / massKg,
-  };
 }
 
 /** The least margin as a measured line: from where it is least, along the arm or up to a mass. */

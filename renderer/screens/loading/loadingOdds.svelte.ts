@@ -8,10 +8,8 @@ import {
 import { SOBOL_MOST_DIMENSIONS } from '../../../shared-calc/numeric/sobol.ts';
 import { isAsked, oddsSentence, tooManyDoubtsSentence } from '../../../shared-calc/wording/loading-odds.ts';
 import type { LoadingReview } from '../../../shared-calc/wording/loading-review.ts';
+import { oddsDraws } from './oddsDraws.ts';
 
-/** So many draws know 99 % to a thousandth or two, in 10 to 40 ms. */
-const drawCount = 4096;
-const seed = 1;
 /** A hand that pauses this long is let have the answer; a drag never waits for it. */
 const restMs = 150;
 
@@ -50,7 +48,8 @@ export class LoadingOdds {
 
   #sentenceOf(review: LoadingReview, inputs: LoadingInputs): string | null {
     return sentenceBy(review, inputs, (dimensions) => {
-      if (this.#draws?.dimensions !== dimensions) this.#draws = normalDraws(dimensions, drawCount, seed);
+      if (this.#draws?.dimensions !== dimensions)
+        this.#draws = normalDraws(dimensions, oddsDraws.count, oddsDraws.seed);
       return this.#draws;
     });
   }
@@ -58,7 +57,7 @@ export class LoadingOdds {
 
 /** The same sentence at once, for paper: it takes a frame or two. */
 export function oddsSentenceNow(review: LoadingReview, inputs: LoadingInputs): string | null {
-  return sentenceBy(review, inputs, (dimensions) => normalDraws(dimensions, drawCount, seed));
+  return sentenceBy(review, inputs, (dimensions) => normalDraws(dimensions, oddsDraws.count, oddsDraws.seed));
 }
 
 function sentenceBy(

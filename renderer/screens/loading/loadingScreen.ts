@@ -1,12 +1,12 @@
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
-import LoadingSheet from './LoadingSheet.svelte';
+import LoadingPlaces from './LoadingPlaces.svelte';
 import { changedVerdicts, watchVerdicts } from './verdictWatch.svelte.ts';
 
 export const loadingScreen: ScreenEntry = {
   id: 'loading',
   word: 'Loading',
-  sheet: LoadingSheet,
+  sheet: LoadingPlaces,
   answer: (app) => {
     watchVerdicts(app);
     const changed = changedVerdicts(app);

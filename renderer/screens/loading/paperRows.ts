@@ -1,3 +1,4 @@
+import { armLimitsAt } from '../../../shared-calc/loading/envelope.ts';
 import type { LoadingResult } from '../../../shared-calc/loading/assess.ts';
 import { loadFigures, type LoadingInputs } from '../../../shared-calc/loading/case-of.ts';
 import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
@@ -5,7 +6,7 @@ import { momentOfUsableKgM } from '../../../shared-calc/loading/tank-moment.ts';
 import type { FlightPoint } from '../../../shared-calc/loading/point.ts';
 import type { Units } from '../../app/units.svelte.ts';
 import { dayText } from '../../ui/dateKind.ts';
-import { armLimitsAt, flightEnvelope, flightEvents, leastEvent } from './flightDrawing.ts';
+import { flightEnvelope, flightEvents, leastEvent } from './flightDrawing.ts';
 
 /** A line of the sheet's first table: mass times arm is moment, and all lines together are the ramp. */
 export interface StationLine {

@@ -6,6 +6,7 @@ import {
 } from '../../../shared-calc/wording/verdict-changes.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { query } from '../../app/query.svelte.ts';
+import { loadingView } from './loadingView.svelte.ts';
 
 /** Loadings whose verdict was changed from elsewhere and that nobody has looked at since. */
 export class ChangedVerdicts {
@@ -71,6 +72,7 @@ export function watchVerdicts(app: App): void {
       {
         word: 'Show',
         run: () => {
+          loadingView(app).isTable = false;
           void app.change('loading.choose', { id: first.id });
           app.place.go('loading');
         },

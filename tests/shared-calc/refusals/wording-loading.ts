@@ -1,4 +1,19 @@
-import { instantText, leastMargin, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { leastMargin, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import {
+  amount,
+  envelopeLimitName,
+  instantText,
+  isFirstMinute,
+  limitMass,
+  limitName,
+  placeOf,
+  pointOf,
+  stretches,
+  tankName,
+  whenText,
+} from '../../../shared-calc/wording/loading-parts.ts';
+import { columnName, reviewAnswer } from '../../../shared-calc/wording/review.ts';
+import { doesNotFit, judgedCell } from '../../../shared-calc/wording/review-cell.ts';
 import {
   isAsked,
   oddsSentence,
@@ -17,6 +32,20 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [loadingVerdict, 'takes the result of assessLoading'],
+    [amount, 'takes a margin of the result'],
+    [limitMass, 'takes the limit of a checked model'],
+    [limitName, 'takes a margin of the result'],
+    [envelopeLimitName, 'takes a limit'],
+    [isFirstMinute, 'compares'],
+    [whenText, 'takes an instant of the result'],
+    [placeOf, 'takes a point of the result'],
+    [pointOf, 'takes a part of the flight'],
+    [stretches, 'takes stretches of the result'],
+    [tankName, 'takes a tank of the result'],
+    [judgedCell, 'says a problem in words instead of throwing it'],
+    [doesNotFit, 'takes texts'],
+    [columnName, 'takes a column as the library keeps it'],
+    [reviewAnswer, 'takes judged cells'],
     [leastMargin, 'takes a margin that assessLoading has found'],
     [sayAnswer, 'takes an answer that remediesFor or roomLeft has found'],
     [sayCompany, 'takes what companiesFor has found'],

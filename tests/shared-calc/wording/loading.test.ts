@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assessLoading } from '../../../shared-calc/loading/assess.ts';
-import { instantText, loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { loadingVerdict } from '../../../shared-calc/wording/loading.ts';
+import { instantText } from '../../../shared-calc/wording/loading-parts.ts';
 import { textOf } from '../../../shared-calc/wording/parts.ts';
 import { exactly, load, outsideInBetween, twoFriends, twoSeater } from '../loading/example.ts';
 

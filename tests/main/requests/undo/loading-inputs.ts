@@ -1,4 +1,5 @@
 import type { LoadingRecord, PersonRecord } from '../../../../shared-calc/loading/records.ts';
+import type { ReviewTableRecord } from '../../../../shared-calc/loading/review-table/table-record.ts';
 import { examplePerson } from '../../example-aircraft.ts';
 import type { MemoryLibrary } from '../../memory-library.ts';
 import { aircraftOf, someAircraftId } from './aircraft-inputs.ts';
@@ -98,6 +99,27 @@ export const loadingInputs = {
   },
   'loadingSheet.withdraw': (library, draw) => someSheet(library, draw),
   'loadingSheet.reinstate': (library, draw) => someSheet(library, draw),
+  'reviewTable.put': async (library, draw) => {
+    const aircraftId = await someAircraftId(library, draw);
+    const loading = await newLoading(library, draw);
+    if (aircraftId === null || loading?.aircraftId !== aircraftId) return null;
+    if (draw.chance(0.2)) return { aircraftId, table: null };
+    const { category, burn, flight, items } = loading;
+    const { taxiL, climbL, climbMin, cruiseLPerH, reserveMin } = flight;
+    const table: ReviewTableRecord = {
+      aircraftId,
+      terms: { category, burn, flight: { taxiL, climbL, climbMin, cruiseLPerH, reserveMin } },
+      split: draw.pick(['even', 'capacity', 'order'] as const) ?? 'even',
+      fuelDoubtL: draw.below(3),
+      rows: [{ id: 'row-1', name: `Row ${draw.word()}`, items }],
+      columns: [
+        { id: 'full', kind: 'full' },
+        { id: 'some', kind: 'total', totalL: draw.below(90) },
+        { id: 'flight', kind: 'flight', flightS: 3600 },
+      ],
+    };
+    return { aircraftId, table };
+  },
   'loading.choose': async (library, draw) => {
     const id = await someLoadingId(library, draw);
     return id === null ? null : { id };

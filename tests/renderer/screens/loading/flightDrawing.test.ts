@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { acrossFrom, outlineOf } from '../../../../renderer/screens/loading/coordinates.ts';
 import { loadChain } from '../../../../renderer/screens/loading/chain.ts';
 import {
-  armLimitsAt,
   flightEnvelope,
   flightEvents,
   flightLine,
@@ -11,6 +10,7 @@ import {
   pointAtTime,
 } from '../../../../renderer/screens/loading/flightDrawing.ts';
 import { assessLoading, type LoadingResult } from '../../../../shared-calc/loading/assess.ts';
+import { armLimitsAt } from '../../../../shared-calc/loading/envelope.ts';
 import { caseOf } from '../../../../shared-calc/loading/case-of.ts';
 import type { WeighingRecord } from '../../../../shared-calc/loading/records.ts';
 import { exampleAircraft, exampleLoading, examplePerson } from '../../../main/example-aircraft.ts';
