@@ -1,3 +1,4 @@
+import { endKnots } from '../../../shared-calc/fuel/curve-shape.ts';
 import type { GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
 import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import { scaleMarks, type GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
@@ -5,6 +6,7 @@ import { fuelAtReading, type ReadingPrecision } from '../../../shared-calc/fuel/
 import { enduranceOf } from '../../../shared-calc/performance/endurance.ts';
 import { columnDuration } from '../../../shared-calc/units/duration-text.ts';
 import type { UnitPreferences } from '../../../shared-calc/units/preferences.ts';
+import { fromSi } from '../../../shared-calc/units/convert.ts';
 import { shownFigure } from '../../../shared-calc/units/shown.ts';
 
 export interface CardRow {
@@ -22,7 +24,7 @@ const mostRows = 16;
 
 /** The unit that the gauge itself shows, else the one that the person reads volumes in. */
 export function cardUnit(scale: GaugeScale, preferred: UnitPreferences['volume']): UnitPreferences['volume'] {
-  return scale.kind === 'volume' && scale.unit !== 'imp gal' ? scale.unit : preferred;
+  return scale.kind === 'volume' ? scale.unit : preferred;
 }
 
 /** The marks of a card between the stops, each with its figures, rounded to the safe side. */
@@ -48,6 +50,41 @@ export function cardRows(
         best: bestL === null ? '' : shownFigure(bestL, 'volume', unit),
         endurance: cruise === null ? '' : enduranceText(planningL, cruise),
       };
+    });
+}
+
+/** A round volume to plan on, where the needle has to stand for it. */
+export interface TrueMark {
+  positionRatio: number;
+  figure: string;
+}
+
+/**
+ * Where round volumes to plan on truly lie on the scale, between the readings that moved.
+ * @param most how many there is room for
+ */
+export function trueMarks(
+  curve: GaugeCurve,
+  precision: ReadingPrecision,
+  unit: UnitPreferences['volume'],
+  most: number,
+): TrueMark[] {
+  const { first, last } = endKnots(curve);
+  const planAt = (positionRatio: number) =>
+    fromSi(fuelAtReading(curve, { at: 'scale', positionRatio }, precision).planningL, unit);
+  const top = planAt(last.positionRatio);
+  const step = [0.5, 1, 2, 5, 10, 20, 50, 100, 200].find((each) => top / each <= most) ?? 500;
+  return Array.from({ length: Math.floor(top / step) }, (_, index) => (index + 1) * step)
+    .filter((volume) => volume > planAt(first.positionRatio))
+    .map((volume) => {
+      let [low, high] = [first.positionRatio, last.positionRatio];
+      // The figure to plan on never falls along the scale, so halving finds the lowest place that promises it.
+      while (high - low > 1e-6) {
+        const middle = (low + high) / 2;
+        if (planAt(middle) >= volume) high = middle;
+        else low = middle;
+      }
+      return { positionRatio: high, figure: String(volume) };
     });
 }
 

@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { cardRows, cardUnit, nextCheckDue, stopFigures } from '../../../../renderer/screens/fuel/cardRows.ts';
+import {
+  cardRows,
+  cardUnit,
+  nextCheckDue,
+  stopFigures,
+  trueMarks,
+} from '../../../../renderer/screens/fuel/cardRows.ts';
 import { BANDED } from '../../../shared-calc/fuel/banded-example.ts';
 
 // By hand from the example's three places: 10, 20 and 36 L, ±4 L as read to the nearest quarter.
@@ -40,4 +46,20 @@ test('a gauge in gallons has its card in gallons, and a fine scale prints at mos
 test('the next check is due a year later, on a day that there is', () => {
   expect(nextCheckDue('2026-05-10')).toBe('2027-05-10');
   expect(nextCheckDue('2028-02-29')).toBe('2029-02-28');
+});
+
+test('round volumes lie where the figure to plan on reaches them', () => {
+  // By hand: 6 L at 1/4, 16 L at 1/2, 32 L at 3/4, straight between them; at most five marks leave room for tens
+  // only: 10 L is 4 of 10 L past 1/4, 20 L 4 of 16 L past 1/2, 30 L 14 of 16 L past it.
+  const marks = trueMarks(BANDED, 'nearestDivision', 'L', 5);
+  expect(marks.map(({ figure }) => figure)).toEqual(['10', '20', '30']);
+  [0.25 + 0.4 * 0.25, 0.5 + 0.25 * 0.25, 0.5 + 0.875 * 0.25].forEach((position, index) => {
+    // The place is found by halving to a millionth of the scale.
+    expect(Math.abs((marks[index]?.positionRatio ?? NaN) - position)).toBeLessThan(2e-6);
+  });
+});
+
+test('a gauge in imperial gallons has its card in imperial gallons', () => {
+  const gallons = { kind: 'volume', unit: 'imp gal', atEmpty: 0, atFull: 10, step: 1 } as const;
+  expect(cardUnit(gallons, 'L')).toBe('imp gal');
 });
