@@ -6,13 +6,32 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { once } from 'node:events';
 import { benchLibrary } from './bench-library.ts';
+import { duckdbRival } from './duckdb-rival.ts';
 import { machineLine, report, seeded } from './measure.ts';
 
 // Import of a million fixed-width records of the Integrated Surface Data, with all checks, by the program's own request,
-// beside `sqlite3 .import` of the same values as CSV, converted beforehand because it cannot read the kind.
+// beside `sqlite3 .import`, and DuckDB into a keyed table, of the same values as CSV, converted beforehand because neither
+// can read the kind.
 const ROWS = 1_000_000;
 const ROUNDS = 5;
 const place = { name: 'Bench', identifier: null, latitudeDeg: 40, longitudeDeg: -105, elevationM: 1600 };
+/** Those that the reader takes. */
+const columns = {
+  station: 'VARCHAR',
+  time: 'BIGINT',
+  temperature: 'INTEGER',
+  dew_point: 'INTEGER',
+  sea_level: 'INTEGER',
+  altimeter: 'INTEGER',
+  station_pressure: 'INTEGER',
+  direction: 'INTEGER',
+  speed: 'INTEGER',
+  gust: 'INTEGER',
+  latitude: 'INTEGER',
+  longitude: 'INTEGER',
+  elevation: 'INTEGER',
+  type: 'VARCHAR',
+};
 const median = (values: number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
 
 console.log(machineLine());
@@ -21,6 +40,8 @@ const path = join(folder, 'records.txt');
 const csvPath = join(folder, 'records.csv');
 try {
   await writeRecords();
+  const duckdb = await duckdbRival();
+  const duckdbTimes: number[] = [];
   const ours: number[] = [];
   const again: number[] = [];
   const theirs: number[] = [];
@@ -42,6 +63,10 @@ try {
     const { status } = spawnSync('sqlite3', [rival, '.mode csv', `.import ${csvPath} observation`]);
     if (status === 0 && round >= 0) theirs.push(performance.now() - begun);
     rmSync(rival, { force: true });
+    if (duckdb !== null) {
+      const ms = await duckdb.importMs(join(folder, 'rival.duckdb'), csvPath, columns, ['station', 'time']);
+      if (round >= 0) duckdbTimes.push(ms);
+    }
   }
   const without = theirs.length === 0;
   if (without) console.log('sqlite3 is not at hand: the comparison with it is skipped');
@@ -64,6 +89,18 @@ try {
       },
     );
   }
+  if (duckdbTimes.length > 0)
+    report(
+      `import of fixed width: ${(median(ours) / median(duckdbTimes)).toFixed(2)} of DuckDB into a keyed table (median ${median(duckdbTimes).toFixed(0)} ms)`,
+      {
+        name: 'import of fixed width',
+        value: ROWS / (median(ours) / 1000),
+        unit: 'rows/s',
+        against: 'DuckDB into a keyed table',
+        ratio: median(ours) / median(duckdbTimes),
+        n: ROWS,
+      },
+    );
 } finally {
   await rm(folder, { recursive: true, force: true });
 }
