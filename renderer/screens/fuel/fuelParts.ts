@@ -2,6 +2,7 @@
 export const fuelParts = [
   { value: 'calibration', word: 'calibration' },
   { value: 'checks', word: 'checks' },
+  { value: 'dipstick', word: 'dipstick' },
 ] as const;
 
 export type FuelPart = (typeof fuelParts)[number]['value'];

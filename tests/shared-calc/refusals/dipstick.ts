@@ -30,7 +30,9 @@ export const refusals: RoomRefusals = {
   functions: [
     {
       of: stickReading,
-      ranges: [{ field: 'stickMm', min: 0, max: 2000, call: (v) => stickReading(v, stick) }],
+      ranges: [
+        { field: 'stickMm', min: 0, max: 2000, call: (v) => stickReading(v, { lowMm: 10, highMm: 90 }) },
+      ],
     },
     {
       of: stickDataOf,
@@ -60,8 +62,13 @@ export const refusals: RoomRefusals = {
     {
       of: stickMarks,
       ranges: [
-        { field: 'lengthMm', min: 20, max: 2000, call: (v) => stickMarks(curve, v, 5) },
-        { field: 'stepL', min: 0.1, max: 100, call: (v) => stickMarks(curve, 100, v) },
+        {
+          field: 'highMm',
+          min: 11,
+          max: 2050,
+          call: (v) => stickMarks(curve, { lowMm: 10, highMm: v }, 5),
+        },
+        { field: 'stepL', min: 0.1, max: 100, call: (v) => stickMarks(curve, { lowMm: 0, highMm: 100 }, v) },
       ],
     },
     {

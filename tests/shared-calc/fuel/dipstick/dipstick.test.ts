@@ -27,10 +27,12 @@ function withStick() {
 }
 
 describe('a second scale beside the gauge', () => {
-  test('is a share of its length; dry and over the top are its stops', () => {
-    expect(stickReading(100, stick)).toEqual({ at: 'scale', positionRatio: 0.25 });
-    expect(stickReading(0, stick)).toEqual({ at: 'emptyStop' });
-    expect(stickReading(400, stick)).toEqual({ at: 'fullStop' });
+  test('is a share of the heights that were read; what is below and above them are its stops', () => {
+    const span = { lowMm: 20, highMm: 340 };
+    expect(stickReading(100, span)).toEqual({ at: 'scale', positionRatio: 0.25 });
+    expect(stickReading(0, span)).toEqual({ at: 'emptyStop' });
+    expect(stickReading(15, span)).toEqual({ at: 'emptyStop' });
+    expect(stickReading(350, span)).toEqual({ at: 'fullStop' });
   });
 
   test('has the same pours in the same places as the gauge, and none of its lag', () => {
@@ -42,7 +44,10 @@ describe('a second scale beside the gauge', () => {
     second.stickMm = null;
     third.asideReason = 'misread';
     const gauge = fillDataOf([measured], [], tank);
-    const data = stickDataOf([measured], [], tank, stick);
+    const stuck = stickDataOf([measured], [], tank, stick);
+    if (stuck === null) throw new Error('seven heights were read');
+    const { data, span } = stuck;
+    expect(span).toEqual({ lowMm: 62.5, highMm: 382.5 });
     expect(data.runs[0]?.rows.map(({ volumeL }) => volumeL)).toEqual(
       gauge.runs[0]?.rows.map(({ volumeL }) => volumeL),
     );
@@ -58,10 +63,10 @@ describe('a second scale beside the gauge', () => {
       true,
       false,
     ]);
-    // 5 mm of 400, 2 mm of wet edge.
+    // 5 mm of 320, 2 mm of wet edge.
     expect(data.gauge).toEqual({
-      resolutionRatio: 0.0125,
-      stickingSdRatio: 0.005,
+      resolutionRatio: 5 / 320,
+      stickingSdRatio: 2 / 320,
       lagRatio: 0,
       lagSdRatio: 0,
     });
@@ -71,9 +76,28 @@ describe('a second scale beside the gauge', () => {
     const found = calibrateStick([withStick()], [], tank, stick);
     if (found.kind !== 'curve') throw new Error('eight heights make a curve');
     // Third pour: 15 L at 155 mm.
-    const volumes = refitVolumesAtL(found.refits, 155 / 400).toSorted((a, b) => a - b);
+    const volumes = refitVolumesAtL(found.refits, (155 - 62.5) / 320).toSorted((a, b) => a - b);
     expect(volumes[20]).toBeLessThan(15);
     expect(volumes[380]).toBeGreaterThan(15);
+  });
+
+  test('longer than its tank is high, and standing in unusable fuel, is not pulled towards either end', () => {
+    // Dipped with 3 mm of doubt from 18 mm (nothing usable) on, 7 mm a litre; the stick is 400 mm, the brim at 326.
+    const measured = exampleFillTest();
+    for (const run of measured.runs)
+      run.pours.forEach((pour, index) => {
+        pour.stickMm = Math.round((18 + 7 * 5 * (index + 1)) / 5) * 5;
+      });
+    const found = calibrateStick([measured], [], tank, stick);
+    if (found.kind !== 'curve') throw new Error('eight heights make a curve');
+    const { lowMm, highMm } = found.span;
+    for (const litres of [6, 20, 39]) {
+      const volumes = refitVolumesAtL(found.refits, (18 + 7 * litres - lowMm) / (highMm - lowMm));
+      // The pours' own error is 2 % of what was poured, and the start's 0.3 L.
+      expect(Math.abs(volumes.reduce((sum, each) => sum + each, 0) / volumes.length - litres)).toBeLessThan(
+        0.5,
+      );
+    }
   });
 
   test('with too few heights draws no curve, and says how many there are', () => {
@@ -91,7 +115,7 @@ describe('gauge and stick together', () => {
     const dip = calibrateStick([measured], [], tank, stick);
     if (gauge.kind !== 'curve' || dip.kind !== 'curve') throw new Error('both have curves');
     const g = refitVolumesAtL(gauge.refits, 5 / 8);
-    const s = refitVolumesAtL(dip.refits, 245 / 400);
+    const s = refitVolumesAtL(dip.refits, (245 - 62.5) / 320);
     const correlation = covariance(g, s) / Math.sqrt(covariance(g, g) * covariance(s, s));
     expect(correlation).toBeGreaterThan(0.3);
     // Paired wrongly they are independent: 400 pairs, standard error 0.05.
@@ -184,7 +208,7 @@ test('marks of a printed scale stand at the lowest millimetre at which so much m
     fewRows: false,
   };
   // By hand: 1.5 L at 40 mm and 0.125 L a millimetre more: 5 L at 68 mm, 10 at 108, and so on by 40; 40 L at 348.
-  const marks = stickMarks(curve, 400, 5);
+  const marks = stickMarks(curve, { lowMm: 0, highMm: 400 }, 5);
   expect(marks.map(({ heightMm, planL }) => [heightMm, planL])).toEqual([
     [68, 5],
     [108, 10],
