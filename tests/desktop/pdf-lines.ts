@@ -5,6 +5,8 @@ type Matrix = [number, number, number, number, number, number];
 export interface PdfPage {
   /** Lengths of all straight level strokes, in millimetres of paper. */
   levelLinesMm: number[];
+  /** The same of upright ones. */
+  uprightLinesMm: number[];
   text: string;
   /** Each piece of text with the place of its middle, in millimetres from the left edge of the paper. */
   pieces: { text: string; middleMm: number }[];
@@ -20,6 +22,7 @@ export async function readPdfPage(bytes: Uint8Array): Promise<PdfPage> {
   let now: Matrix = [1, 0, 0, 1, 0, 0];
   const kept: Matrix[] = [];
   const levelLinesMm: number[] = [];
+  const uprightLinesMm: number[] = [];
   fnArray.forEach((operator, index) => {
     const args = argsArray[index] as unknown;
     if (operator === OPS.save) kept.push(now);
@@ -32,6 +35,7 @@ export async function readPdfPage(bytes: Uint8Array): Promise<PdfPage> {
       const widthPt = Math.hypot((x1 - x0) * now[0], (x1 - x0) * now[1]);
       const heightPt = Math.hypot((y1 - y0) * now[2], (y1 - y0) * now[3]);
       if (widthPt > 0 && heightPt < 0.01) levelLinesMm.push(widthPt / POINTS_PER_MM);
+      if (heightPt > 0 && widthPt < 0.01) uprightLinesMm.push(heightPt / POINTS_PER_MM);
     }
   });
   const { items } = await page.getTextContent();
@@ -40,7 +44,7 @@ export async function readPdfPage(bytes: Uint8Array): Promise<PdfPage> {
     const leftPt = (item.transform as number[])[4] ?? 0;
     return [{ text: item.str, middleMm: (leftPt + item.width / 2) / POINTS_PER_MM }];
   });
-  return { levelLinesMm, text: pieces.map(({ text }) => text).join(' '), pieces };
+  return { levelLinesMm, uprightLinesMm, text: pieces.map(({ text }) => text).join(' '), pieces };
 }
 
 function times(a: Matrix, b: Matrix): Matrix {
