@@ -1,4 +1,4 @@
-import { isSamePlace } from '../../../shared-calc/performance/performance-table.ts';
+import { isSamePlace, type TableAxis } from '../../../shared-calc/performance/performance-table.ts';
 import type { PrintedColumn, PrintedRow } from './printedRows.ts';
 
 /** A printed table as lines of one figure along one of its places. */
@@ -61,6 +61,26 @@ export function linesOf(
 export function massesOf(rows: readonly PrintedRow[]): number[] {
   const sorted = rows.flatMap(({ massKg }) => massKg ?? []).sort((a, b) => a - b);
   return sorted.filter((massKg, i) => i === 0 || !isSamePlace(sorted[i - 1] ?? NaN, massKg));
+}
+
+/** A place to try a table at: its heaviest mass, and on the other axes half way between two printed steps. */
+export function middlePlace(
+  rows: readonly PrintedRow[],
+  columns: readonly PrintedColumn[],
+): Partial<Record<TableAxis, number>> {
+  return Object.fromEntries(
+    columns
+      .filter(({ is }) => is === 'place')
+      .map(({ key }) => {
+        const steps = [...new Set(rows.flatMap((row) => row[key] ?? []))].sort((a, b) => a - b);
+        const middle = steps.length >> 1;
+        const at =
+          key === 'massKg' || steps.length < 2
+            ? steps.at(-1)
+            : ((steps[middle - 1] ?? NaN) + (steps[middle] ?? NaN)) / 2;
+        return [key, at];
+      }),
+  );
 }
 
 /** Ends of an axis with some room around the data. */

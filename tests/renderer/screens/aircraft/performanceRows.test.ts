@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { linesOf, massesOf } from '../../../../renderer/screens/aircraft/performanceLines.ts';
+import { linesOf, massesOf, middlePlace } from '../../../../renderer/screens/aircraft/performanceLines.ts';
 import { pastedRows, withPasted } from '../../../../renderer/screens/aircraft/pastedRows.ts';
 import { columnsOf, tableUnits, type PrintedRow } from '../../../../renderer/screens/aircraft/printedRows.ts';
 import { emptyPerformance } from '../../../../shared-calc/performance/records.ts';
@@ -86,6 +86,12 @@ describe('a table drawn for checking', () => {
       ],
     ]);
     expect(massesOf(takeOff.rows)).toEqual([500, 600]);
+    // Steps 0, 1 219.2, 2 438.4 m and 0, 20, 25, 30 °C.
+    expect(middlePlace(takeOff.rows, all)).toEqual({
+      massKg: 600,
+      pressureAltitudeM: 609.6,
+      temperatureC: 22.5,
+    });
   });
 
   test('without temperatures has a line for each mass, along the pressure altitude', () => {
