@@ -30,6 +30,8 @@ import { plannerBackwardsRequests } from './planner-backwards.ts';
 import { plannerCompareRequests } from './planner-compare.ts';
 import { plannerHourRequests } from './planner-hour.ts';
 import { plannerRequests } from './planner.ts';
+import { weatherTodayRequests } from './weather-today.ts';
+import { weatherYearRequests } from './weather-years.ts';
 import { weatherRequests } from './weather.ts';
 
 /**
@@ -63,6 +65,8 @@ export const requestTable = {
   ...weatherSeasonRequests,
   ...weatherDayRequests,
   ...weatherObservationRequests,
+  ...weatherTodayRequests,
+  ...weatherYearRequests,
   ...plannerRequests,
   ...plannerBackwardsRequests,
   ...plannerHourRequests,

@@ -1,9 +1,10 @@
 import type { WeatherFigure } from '../../../shared-calc/wording/weather-figure.ts';
 import type { PlannedShare } from './planner.svelte.ts';
+import type { TodayAir } from './readToday.ts';
 import type { PendingFile } from './pendingFile.ts';
 
 /** What stands beside the pictures. */
-export type WeatherSide = 'hours' | 'days' | 'field' | 'files';
+export type WeatherSide = 'hours' | 'today' | 'days' | 'field' | 'files';
 
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {
@@ -18,6 +19,8 @@ export class WeatherState {
   figure = $state<WeatherFigure>('densityAltitude');
   /** What each figure may be at most (or at least), in the unit kept inside. */
   limits = $state<Partial<Record<WeatherFigure, number | null>>>({});
+  /** What is observed this morning. */
+  today = $state<TodayAir>({ hour: 8, temperatureC: null, dewPointC: null, settingHpa: null });
   side = $state<WeatherSide>('hours');
   pending = $state<PendingFile[]>([]);
   /** A field that is being typed in and is not in the library yet. */

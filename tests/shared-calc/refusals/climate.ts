@@ -1,3 +1,4 @@
+import { changeOverYears } from '../../../shared-calc/climate/through-years.ts';
 import { civilDate, dayNumber } from '../../../shared-calc/climate/civil-date.ts';
 import {
   dayCounts,
@@ -7,6 +8,7 @@ import {
   dayWorst,
 } from '../../../shared-calc/climate/day-window.ts';
 import { coverageOf } from '../../../shared-calc/climate/coverage.ts';
+import { hindcast, restOfDay, type CourseOfDay } from '../../../shared-calc/climate/days-alike.ts';
 import { daysNeeded } from '../../../shared-calc/climate/days-needed.ts';
 import {
   fieldDensityAltitudeM,
@@ -34,6 +36,12 @@ const noCells = seasonCells(new Int32Array(0), new Float64Array(0));
 const noHours = (month: number, day: number, prob: number) =>
   dayWindow(new Int32Array(0), new Float64Array(0), { month, day }, [prob]);
 const noDays = noHours(6, 19, 0.5);
+const course = (hours: number): CourseOfDay => ({
+  year: 2020,
+  air: { temperatureC: 20, dewPointC: 8, settingHpa: 1015 },
+  figure: new Float64Array(hours),
+});
+const morning = { temperatureC: 20, dewPointC: 8, settingHpa: 1015 };
 const air = {
   temperatureC: 30,
   dewPointC: 10,
@@ -85,6 +93,47 @@ export const refusals: RoomRefusals = {
     {
       of: dayQuantiles,
       ranges: [{ field: 'prob', ...share, call: (v) => dayQuantiles(noDays, v, 'up') }],
+    },
+    {
+      of: restOfDay,
+      ranges: [
+        {
+          field: 'temperatureC',
+          min: -10_000,
+          max: 10_000,
+          call: (v) => restOfDay([], { ...morning, temperatureC: v }, 0),
+        },
+        {
+          field: 'dewPointC',
+          min: -10_000,
+          max: 10_000,
+          call: (v) => restOfDay([], { ...morning, dewPointC: v }, 0),
+        },
+        {
+          field: 'settingHpa',
+          min: -10_000,
+          max: 10_000,
+          call: (v) => restOfDay([], { ...morning, settingHpa: v }, 0),
+        },
+        { field: 'todayFigure', min: -10_000, max: 10_000, call: (v) => restOfDay([], morning, v) },
+      ],
+      refused: [
+        {
+          when: 'courses of unequal length',
+          call: () => restOfDay([course(3), course(4)], morning, 0),
+          sentence: /same hours/,
+        },
+      ],
+    },
+    {
+      of: hindcast,
+      refused: [
+        {
+          when: 'courses of unequal length',
+          call: () => hindcast([course(3), course(4)]),
+          sentence: /same hours/,
+        },
+      ],
     },
     {
       of: sunLines,
@@ -153,6 +202,7 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [changeOverYears, 'theilSen refuses what is no number'],
     [pressureFrom, 'only says which pressure is there'],
     [civilDate, 'every whole number is a day of the calendar'],
     [dayNumber, 'a date that does not exist runs over into the next month, as it says'],

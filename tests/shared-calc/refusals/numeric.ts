@@ -1,3 +1,4 @@
+import { theilSen } from '../../../shared-calc/numeric/theil-sen.ts';
 import { firstAtLeast } from '../../../shared-calc/numeric/first-at-least.ts';
 import { rectangularSd, triangularSd } from '../../../shared-calc/numeric/bounded-sd.ts';
 import { cholesky, solveLower, solveLowerTransposed } from '../../../shared-calc/numeric/cholesky.ts';
@@ -135,6 +136,26 @@ export const refusals: RoomRefusals = {
           min: 0.9,
           max: 1.1,
           call: (factor) => printedVolumeFactor({ at: 64, factor }, { at: 65, factor: 1 }, 64),
+        },
+      ],
+    },
+    {
+      of: theilSen,
+      ranges: [
+        { field: 'confidence', min: 0.5, max: 0.999, call: (v) => theilSen([1, 2, 3], [1, 2, 3], v) },
+        { field: 'x[0]', min: -1e12, max: 1e12, call: (v) => theilSen([v, 2, 3], [1, 2, 3]) },
+        { field: 'y[2]', min: -1e12, max: 1e12, call: (v) => theilSen([1, 2, 3], [1, 2, v]) },
+      ],
+      refused: [
+        {
+          when: 'two places only',
+          call: () => theilSen([1, 2, 2], [1, 2, 3]),
+          sentence: /three different values/,
+        },
+        {
+          when: 'columns of unequal length',
+          call: () => theilSen([1, 2, 3], [1, 2]),
+          sentence: /2 values for 3/,
         },
       ],
     },

@@ -1,3 +1,4 @@
+import { alikeWords, todaySentences, yearsSentence } from '../../../shared-calc/wording/today.ts';
 import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
 import { figureColumn, figureShown, orBetter } from '../../../shared-calc/wording/weather-figure.ts';
 import { countOf } from '../../../shared-calc/wording/count-of.ts';
@@ -17,6 +18,9 @@ export const refusals: RoomRefusals = {
     [seasonCellWords, 'words of one cell of a computed season'],
     [quantileWords, 'words of one place of a computed picture'],
     [countOf, 'words of a count'],
+    [todaySentences, 'words of a computed day'],
+    [alikeWords, 'words of a computed day'],
+    [yearsSentence, 'words of computed years'],
     [shareWords, 'words of a share that the quantile has accepted'],
     [dayHourWords, 'words of one hour of a computed day'],
     [windowWords, 'words of a window that was computed'],
