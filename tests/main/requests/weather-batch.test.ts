@@ -147,6 +147,23 @@ describe('a folder of six years', () => {
   });
 });
 
+test('an archive of several files is refused by the request for one, and each can be named', async () => {
+  const path = fileWith(
+    zipOf([2009, 2010].map((of) => ({ name: `${String(of)}.txt`, content: Buffer.from(year(of)) }))),
+    'two.zip',
+  );
+  await expect(library.ask('weather.import', { path, station: ohare })).rejects.toThrow(
+    'There are 2 files in it: say which one is meant, or import them by one act. Nothing was changed.',
+  );
+  await expect(library.ask('weather.preview', { path })).rejects.toThrow(/Say which one is meant/);
+  expect(await library.ask('weather.import', { path, entry: '2010.txt', station: ohare })).toMatchObject({
+    newCount: 1476,
+  });
+  await expect(library.ask('weather.preview', { path, entry: '2011.txt' })).rejects.toThrow(
+    /has no file '2011\.txt' in it/,
+  );
+});
+
 test('a file that cannot be read does not keep the others out', async () => {
   const good = fileWith(year(2010), '725300-94846-2010.txt');
   const cut = fileWith(gzipSync(year(2009)).subarray(0, 4000), '725300-94846-2009.gz');

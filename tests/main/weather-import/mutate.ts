@@ -36,9 +36,54 @@ const inserts = [
   ',,,,,,',
 ];
 
-/** A sample spoilt in a few places. */
-function mutated(text: string, random: () => number): Buffer {
-  let bytes = Buffer.from(text, 'latin1');
+const dates = ['2016-02-29', '2015-02-29', '20150229', '02/29/2015', '2016 02 29', '2015-04-31'];
+const hours = ['24:00', '25:00', 'T24:00', ' 24', '2360', '02:60'];
+
+/** A whole file spoilt as files are on their way: by an editor, a mail, a script that joined or sorted it. */
+function mistreated(text: string, random: () => number): Buffer {
+  const lines = text.split('\n');
+  const pick = (from: readonly string[]) => from[Math.floor(random() * from.length)] ?? '';
+  const somewhere = () => 1 + Math.floor(random() * lines.length);
+  switch (Math.floor(random() * 9)) {
+    case 0:
+      return Buffer.from(lines.join('\r\n'), 'latin1');
+    case 1:
+      return Buffer.concat([Buffer.from([0xef, 0xbb, 0xbf]), Buffer.from(text, 'latin1')]);
+    case 2:
+      return Buffer.from(`\uFEFF${text}`, random() < 0.5 ? 'utf16le' : 'utf8');
+    case 3:
+      return Buffer.from(
+        lines.toSpliced(somewhere(), 0, ...lines.slice(0, 1 + Math.floor(random() * 8))).join('\n'),
+      );
+    case 4:
+      return Buffer.from([...lines.slice(0, 8), ...lines.slice(8).toReversed()].join('\n'), 'latin1');
+    case 5:
+      return Buffer.from(text.slice(0, Math.floor(random() * text.length)), 'latin1');
+    case 6: {
+      const other = everySample[Math.floor(random() * everySample.length)]?.text.split('\n') ?? [];
+      return Buffer.from(lines.toSpliced(somewhere(), 0, ...other.slice(0, 40)).join('\n'), 'latin1');
+    }
+    case 7: {
+      // The date or hour of one row becomes one that is rare or that there is not.
+      const at = somewhere();
+      const line = (lines[at] ?? '').replace(
+        /\d{4}-?\d\d-?\d\d|\d\d\/\d\d\/\d{4}|\d{4} \d\d \d\d/,
+        pick(dates),
+      );
+      return Buffer.from(lines.with(Math.min(at, lines.length - 1), line).join('\n'), 'latin1');
+    }
+    default: {
+      const at = Math.min(somewhere(), lines.length - 1);
+      const line = (lines[at] ?? '').replace(/[T ]?\d\d:\d\d/, pick(hours));
+      return Buffer.from(lines.with(at, line).join('\n'), 'latin1');
+    }
+  }
+}
+
+/** A sample spoilt in a few places, or as a whole. */
+export function mutated(text: string, random: () => number): Buffer {
+  let bytes = random() < 0.3 ? mistreated(text, random) : Buffer.from(text, 'latin1');
+  if (random() < 0.2) return bytes;
   const place = () => Math.floor(random() * bytes.length);
   const most = 1 + Math.floor(random() * 6);
   for (let i = 0; i < most && bytes.length > 0; i++) {
