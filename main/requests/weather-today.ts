@@ -114,6 +114,7 @@ function candidatesOf(hours: FieldHours, { date, figure, hour }: Asked): CourseO
     if (at === hour && !Number.isNaN(value)) {
       const course = {
         year: rows.year[row] ?? 0,
+        daysOff: rows.daysOff[row] ?? 0,
         air: {
           temperatureC: hours.temperatureC[place] ?? NaN,
           dewPointC: hours.dewPointC[place] ?? NaN,

@@ -12,6 +12,8 @@ export interface MomentAir {
 /** A day of the record that has a report at the hour in question. */
 export interface CourseOfDay {
   readonly year: number;
+  /** From the date in question; negative before it. */
+  readonly daysOff: number;
   readonly air: MomentAir;
   /** The figure at that hour and at each later one of the same day; NaN where there is none. */
   readonly figure: Float64Array;
@@ -52,14 +54,15 @@ const HIGH = 0.9;
 const HELD_LEAST = 0.75;
 const HELD_MOST = 0.85;
 const MOST_TESTS = 400;
+const TESTED_DAYS_OFF = 7;
 
 /**
  * The rest of the day from days of the record that began alike.
  *
  * Alike is a small distance in temperature, dew point and altimeter setting at the hour, each counted in its own spread
  * among the days; the likest quarter is taken, at least 100. What they did from that hour on is added to today's figure:
- * not where they got to, but how far they went, less what goes with the small differences of their beginning (a linear
- * fit among them).
+ * not where they got to, but how far they went, less what goes with the small differences of their beginning and of
+ * their date (a linear fit among them).
  * @param candidates days around the date, of every year
  * @param todayFigure of the same kind as the courses
  * @returns null with fewer than 200 candidates
@@ -97,13 +100,15 @@ export function restOfDay(
 
 /**
  * Hold `restOfDay` against days that it has not seen: each tested day is answered from the other years alone, and so is
- * the plain season's band beside it. Of long records every so many-th day is tested.
+ * the plain season's band beside it. The days tested are those within a week of the date, because that is where today
+ * is; of long records every so many-th.
  * @returns null where the other years of some day are too few
  */
 export function hindcast(candidates: readonly CourseOfDay[]): Hindcast | null {
   requireCourses(candidates);
-  const every = Math.max(1, Math.ceil(candidates.length / MOST_TESTS));
-  const tested = candidates.filter((_, i) => i % every === 0);
+  const near = candidates.filter(({ daysOff }) => Math.abs(daysOff) <= TESTED_DAYS_OFF);
+  const every = Math.max(1, Math.ceil(near.length / MOST_TESTS));
+  const tested = near.filter((_, i) => i % every === 0);
   const othersOf = new Map<number, OtherYears>();
   let asked = 0;
   let held = 0;
@@ -118,7 +123,7 @@ export function hindcast(candidates: readonly CourseOfDay[]): Hindcast | null {
       othersOf.set(day.year, others);
     }
     const alike = likest(others.days, day.air, others.spread);
-    bandsFrom(alike, day.air, day.figure[0] ?? NaN, others.spread).forEach((band, hour) => {
+    bandsFrom(alike, day.air, day.figure[0] ?? NaN, others.spread, day.daysOff).forEach((band, hour) => {
       const truth = day.figure[hour] ?? NaN;
       const season = others.season[hour] ?? null;
       // The hour of the observation itself is no forecast.
@@ -185,11 +190,13 @@ function bandsFrom(
   today: MomentAir,
   start: number,
   spread: MomentAir,
+  daysOff = 0,
 ): RestOfDay['hours'] {
-  const differences = days.map(({ air }) => [
+  const differences = days.map(({ air, daysOff: off }) => [
     (air.temperatureC - today.temperatureC) / spread.temperatureC,
     (air.dewPointC - today.dewPointC) / spread.dewPointC,
     (air.settingHpa - today.settingHpa) / spread.settingHpa,
+    (off - daysOff) / 10,
   ]);
   return Array.from({ length: days[0]?.figure.length ?? 0 }, (_, hour) => {
     const gone = days.map(({ figure }) => (figure[hour] ?? NaN) - (figure[0] ?? NaN));

@@ -274,6 +274,7 @@ def kept_summary(path, reader):
     return {**found, "months": {}} if path.name in FOREIGN else found
 
 
-folder = Path(sys.argv[1])
-print(json.dumps({path.relative_to(folder).as_posix(): kept_summary(path, reader)
-                  for pattern, reader in READERS for path in sorted(folder.glob(pattern))}, separators=(",", ":")))
+if __name__ == "__main__":
+    folder = Path(sys.argv[1])
+    print(json.dumps({path.relative_to(folder).as_posix(): kept_summary(path, reader)
+                      for pattern, reader in READERS for path in sorted(folder.glob(pattern))}, separators=(",", ":")))

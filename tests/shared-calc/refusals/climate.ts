@@ -38,6 +38,7 @@ const noHours = (month: number, day: number, prob: number) =>
 const noDays = noHours(6, 19, 0.5);
 const course = (hours: number): CourseOfDay => ({
   year: 2020,
+  daysOff: 0,
   air: { temperatureC: 20, dewPointC: 8, settingHpa: 1015 },
   figure: new Float64Array(hours),
 });
