@@ -34,6 +34,7 @@ export function distanceRows(
   const reader = distanceReader(book, phase, runway);
   const spread = 1 + Z_95 * reader.readingSdRatio;
   const out = distanceNumbers();
+  const altitudesM = pressureAltitudes(elevationM);
   return (air, wind) =>
     eachRow(
       air,
@@ -48,7 +49,7 @@ export function distanceRows(
         );
         return kind === 'missingAir' ? NaN : requiredM * spread;
       },
-      elevationM,
+      altitudesM,
     );
 }
 
@@ -63,6 +64,7 @@ export function climbRows({ book, massKg, elevationM }: AeroplaneCase): RowFigur
   const reader = climbReader(book);
   const spread = 1 - Z_95 * reader.readingSdRatio;
   const out = climbNumbers();
+  const altitudesM = pressureAltitudes(elevationM);
   return (air) =>
     eachRow(
       air,
@@ -79,22 +81,37 @@ export function climbRows({ book, massKg, elevationM }: AeroplaneCase): RowFigur
         // Sinking is not made better by a spread.
         return climbRateMs > 0 ? climbRateMs * spread : climbRateMs;
       },
-      elevationM,
+      altitudesM,
     );
+}
+
+/** Settings that a report can have; at one elevation the pressure altitude is very nearly a straight line of them. */
+const LEAST_SETTING_HPA = 850;
+const MOST_SETTING_HPA = 1100;
+
+/** Pressure altitudes of an elevation's settings, each hPa; read between them to within a millimetre. */
+function pressureAltitudes(elevationM: number): Float64Array {
+  return Float64Array.from({ length: MOST_SETTING_HPA - LEAST_SETTING_HPA + 2 }, (_, i) =>
+    pressureAltitudeFromSettingM(Math.min(MOST_SETTING_HPA, LEAST_SETTING_HPA + i), elevationM),
+  );
 }
 
 function eachRow(
   air: AirRows,
   figure: (row: number, pressureAltitudeM: number) => number,
-  elevationM: number,
+  altitudesM: Float64Array,
 ): Float64Array {
   const out = new Float64Array(air.settingHpa.length);
   for (let row = 0; row < out.length; row++) {
     const settingHpa = air.settingHpa[row] ?? NaN;
-    out[row] =
-      settingHpa >= 850 && settingHpa <= 1100
-        ? figure(row, pressureAltitudeFromSettingM(settingHpa, elevationM))
-        : NaN;
+    if (!(settingHpa >= LEAST_SETTING_HPA && settingHpa <= MOST_SETTING_HPA)) {
+      out[row] = NaN;
+      continue;
+    }
+    const place = settingHpa - LEAST_SETTING_HPA;
+    const below = Math.floor(place);
+    const leftM = altitudesM[below] ?? NaN;
+    out[row] = figure(row, leftM + (place - below) * ((altitudesM[below + 1] ?? NaN) - leftM));
   }
   return out;
 }

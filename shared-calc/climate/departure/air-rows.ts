@@ -24,7 +24,12 @@ export interface HourColumns extends AirRows {
 
 /** Rows of a record picked out by their places. */
 export function airAt(hours: AirRows, place: Int32Array): AirRows {
-  const pick = (column: Float64Array) => Float64Array.from(place, (at) => column[at] ?? NaN);
+  // A loop: Float64Array.from with a function takes ten times as long, and this runs over a hundred thousand rows.
+  const pick = (column: Float64Array) => {
+    const out = new Float64Array(place.length);
+    for (let row = 0; row < out.length; row++) out[row] = column[place[row] ?? 0] ?? NaN;
+    return out;
+  };
   return {
     densityAltitudeM: pick(hours.densityAltitudeM),
     temperatureC: pick(hours.temperatureC),

@@ -4,10 +4,10 @@ import { airAt, type AirRows, type HourColumns } from './air-rows.ts';
 import type { DaylightSpan } from './daylight-span.ts';
 import { rowsOfLimits, type DepartureLimits } from './departure-limits.ts';
 import { departureWindows, fallsTo, type DepartureWindow, type HourlyShares } from './departure-windows.ts';
-import { HOURS_OF_DAY, hourOdds, widenedDays, type HourOdds } from './hour-odds.ts';
+import { FIRST_DAYS_OFF, HOURS_OF_DAY, hourOdds, widenedDays, type HourOdds } from './hour-odds.ts';
 import { judge, type Judged, type LimitName, type LimitRows } from './judge.ts';
 import { resampledShares, type ResampledShares } from './resampled-shares.ts';
-import { rowsAround, type CalendarDay, type RowsAround } from './rows-around.ts';
+import { MOST_DAYS_OFF, rowsAround, type CalendarDay, type RowsAround } from './rows-around.ts';
 import { takeAlong, type Steps, type TakeAlong } from './take-along.ts';
 import { daysNeeded } from '../days-needed.ts';
 
@@ -83,12 +83,19 @@ const HIGH_PROB = 0.95;
  */
 export function planDeparture(hours: HourColumns, question: DepartureQuestion): DeparturePlan {
   const { share, limits: asked, daylight, headingsDeg } = question;
-  const rows = rowsAround(hours.localHour, question.date);
-  const air = airAt(hours, rows.place);
-  const limits = rowsOfLimits(air, headingsDeg, asked);
-  const judged = judge(limits);
   const lightHours = daylight === null ? [] : hoursOf(daylight);
-  const halfDays = widenedDays(rows, judged.observed, lightHours, share);
+  const around = (days: number) => {
+    const rows = rowsAround(hours.localHour, question.date, days);
+    const air = airAt(hours, rows.place);
+    const limits = rowsOfLimits(air, headingsDeg, asked);
+    const judged = judge(limits);
+    return { rows, air, limits, judged, halfDays: widenedDays(rows, judged.observed, lightHours, share) };
+  };
+  // Most records have their days within a week, and three weeks are three times the work.
+  const week = around(FIRST_DAYS_OFF);
+  const inWeek = hourOdds(week.rows, week.judged, week.limits.length, FIRST_DAYS_OFF);
+  const isEnough = lightHours.every((hour) => (inWeek[hour]?.dayCount ?? 0) >= daysNeeded(share));
+  const { rows, air, limits, judged, halfDays } = isEnough ? week : around(MOST_DAYS_OFF);
   const odds = hourOdds(rows, judged, limits.length, halfDays);
   const needed = daysNeeded(share);
   const shares: HourlyShares = odds.map(({ dayCount, metCount }) =>
@@ -186,13 +193,12 @@ function quantilesByHour(
     if (judged.observed[row] === 1 && Math.abs(rows.daysOff[row] ?? 0) <= halfDays) places[hour]?.push(row);
   });
   const valueOf = (name: LimitName) => limits.find((limit) => limit.name === name)?.value;
+  const work = new Float64Array(Math.max(1, ...places.map(({ length }) => length)));
   return places.map((chosen) => {
     const quantile = (column: Float64Array | undefined, prob: number) => {
       if (column === undefined || chosen.length < needed) return null;
-      const found = quantileReordering(
-        Float64Array.from(chosen, (row) => column[row] ?? NaN),
-        prob,
-      );
+      for (let i = 0; i < chosen.length; i++) work[i] = column[chosen[i] ?? 0] ?? NaN;
+      const found = quantileReordering(work.subarray(0, chosen.length), prob);
       // Beyond the manual's table there is no figure to show.
       return Number.isFinite(found) ? found : null;
     };
