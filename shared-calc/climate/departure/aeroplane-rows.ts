@@ -89,7 +89,7 @@ export function climbRows({ book, massKg, elevationM }: AeroplaneCase): RowFigur
 const LEAST_SETTING_HPA = 850;
 const MOST_SETTING_HPA = 1100;
 
-/** Pressure altitudes of an elevation's settings, each hPa; read between them to within a millimetre. */
+/** Pressure altitudes of an elevation's settings, each hPa; read between them to within 2 mm. */
 function pressureAltitudes(elevationM: number): Float64Array {
   return Float64Array.from({ length: MOST_SETTING_HPA - LEAST_SETTING_HPA + 2 }, (_, i) =>
     pressureAltitudeFromSettingM(Math.min(MOST_SETTING_HPA, LEAST_SETTING_HPA + i), elevationM),
