@@ -121,6 +121,8 @@ function sentenceOf(found: Found, ways: readonly Way[], units: AnswerUnits): str
       return `Longest flight with the reserve kept: land ${shownDuration(found.landByS)} after take-off, with ${volume(value, units)} ${where(found.tank)}`;
     case 'leave behind': {
       const piece = found.names.length === 1 ? '' : ` together`;
+      if (found.hasPerson)
+        return `Fly without ${listWords(found.names, 8)}, ${mass(found.massKg, units)}${piece}`;
       return `Leave behind ${listWords(found.names, 8)}, ${mass(found.massKg, units)}${piece}`;
     }
     case 'move':
@@ -157,6 +159,7 @@ function verbOf(found: Found, way: Way, units: AnswerUnits): string {
   const quantity = quantityOf(found);
   switch (found.kind) {
     case 'leave behind':
+      if (found.hasPerson) return 'Fly without';
       return found.names.length === 1 ? 'Leave it behind' : 'Leave them behind';
     case 'tank order':
       return 'Burn in this order';

@@ -101,3 +101,38 @@ test('from an empty list to an answer for two passengers in eight acts, and from
     await soon(() => page.locator('nav').innerText()).toContain('With Ines added');
   });
 });
+
+test('a grip stops at its station’s limit and says so; climb and return line are typed and counted', async () => {
+  await withWindow(loopbackHost, { isDemo: true }, async ({ page }) => {
+    await page.getByRole('link', { name: /^Loading/ }).click();
+    await page.getByLabel('Loading', { exact: true }).selectOption({ label: 'Ansel and Jonas, full tanks' });
+    const grip = page.getByRole('slider', { name: 'Jonas', exact: true });
+    await grip.focus();
+    await page.keyboard.press('End');
+    // 107 kg and the 3 kg added to a stated mass are the seat's 110.
+    await soon(async () => plain((await grip.getAttribute('aria-valuetext')) ?? '')).toContain(
+      'Jonas 107.0 kg of 107.0 kg; Right seat takes no more than 110.0 kg',
+    );
+    await soon(() => page.getByLabel('Mass of Jonas', { exact: true }).inputValue()).toBe('107');
+    await page.keyboard.press('PageUp');
+    await soon(() => page.getByLabel('Mass of Jonas', { exact: true }).inputValue()).toBe('107');
+
+    const type = async (label: string, text: string) => {
+      await page.getByLabel(label, { exact: true }).focus();
+      await page.keyboard.press('ControlOrMeta+A');
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    };
+    await type('Fuel for the climb', '4');
+    await type('Time of the climb', '10 min');
+    // Low figures: 94.8 − 1.5 − 4 L at 17 L/h are 5 h 15 min, and the climb's 10 min.
+    const plan = page.locator('section.side');
+    await soon(async () => plain(await plan.innerText())).toContain(
+      'it lasts 5 h 25 min after take-off, the climb',
+    );
+    await page.getByLabel('Return line', { exact: true }).selectOption({ label: 'into Right wing tank' });
+    await type('Flow of the pump', '60');
+    // What the engine does not burn fills the right tank, which is full already.
+    await soon(() => answer(page)).toContain('fuel is lost overboard');
+  });
+});

@@ -26,7 +26,12 @@ export type Found =
       readonly landByS: number;
       readonly nowL: number;
     }
-  | { readonly kind: 'leave behind'; readonly names: readonly string[]; readonly massKg: number }
+  | {
+      readonly kind: 'leave behind';
+      readonly names: readonly string[];
+      readonly massKg: number;
+      readonly hasPerson: boolean;
+    }
   /** All of a thing (or as much as it takes) goes to another place. */
   | {
       readonly kind: 'move';

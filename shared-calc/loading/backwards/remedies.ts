@@ -69,7 +69,19 @@ function leftAnswer(subject: Subject, { indexes, massKg }: LeftBehind): Answer[]
   });
   const way = wayOf(subject, after, null);
   const names = gone.map((item) => nameOf(subject, item));
-  return way === null ? [] : [{ found: { kind: 'leave behind', names, massKg }, ways: [way] }];
+  return way === null
+    ? []
+    : [
+        {
+          found: {
+            kind: 'leave behind',
+            names,
+            massKg,
+            hasPerson: gone.some((item) => isPerson(subject, item)),
+          },
+          ways: [way],
+        },
+      ];
 }
 
 /** Whole things first, those that leave most margin; a part of one only where no whole one does. */
