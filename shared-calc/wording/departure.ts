@@ -1,5 +1,6 @@
 import type { ClimbNumbers } from '../performance/climb-reader.ts';
 import type { DistanceFigures } from '../performance/departure-figures.ts';
+import type { ObstacleAhead, ObstacleAnswer } from '../performance/obstacle.ts';
 import { isAnswered, type FigureKind } from '../performance/figure-kind.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { shown } from '../units/shown.ts';
@@ -51,6 +52,53 @@ export function climbSentence(climb: Readonly<ClimbNumbers>, units: DepartureUni
   return climb.climbRateMs > 0
     ? [plain('Climb: '), strong(rate), plain(`${gradient}.${worth}`)]
     : [strong('No climb is left'), plain(` by these figures (${rate}).${worth}`)];
+}
+
+/**
+ * Whether the climb clears an obstacle straight ahead; heights rounded down, what is needed up.
+ * @param obstacleWords "the trees"
+ * @example "At the trees the aeroplane is 180 ft above the runway: 60 ft above them and the 50 ft wished."
+ */
+export function obstacleSentence(
+  answer: ObstacleAnswer,
+  obstacle: ObstacleAhead,
+  obstacleWords: string,
+  units: DepartureUnits,
+): Sentence {
+  const height = (valueM: number, question: 'margin' | 'excess' | 'available' | 'plain') =>
+    shown(valueM, 'altitude', units.altitude, question);
+  if (answer.kind === 'refused')
+    return [plain(`No figure for ${obstacleWords}: ${FIGURE_KIND_WORDS[answer.why]}.`)];
+  if (answer.kind === 'nearerThan50Ft') {
+    const fiftyFt = shown(answer.fiftyFtFromStartM, 'distance', units.distance, 'needed');
+    return [
+      strong(`No figure for ${obstacleWords}`),
+      plain(
+        `: 50 ft are reached ${fiftyFt} from the start, behind them, and the manual says nothing of less.`,
+      ),
+    ];
+  }
+  const { heightM, marginM, neededGradientRatio, worth } = answer;
+  const wished = obstacle.clearanceM === 0 ? '' : ` and the ${height(obstacle.clearanceM, 'plain')} wished`;
+  const worthWords =
+    worth === 'estimate'
+      ? ' An estimate, not a figure of the manual.'
+      : worth === 'edge'
+        ? ' No better than the edge of the table.'
+        : '';
+  const there = `At ${obstacleWords} the aeroplane is ${height(heightM, 'available')} above the runway: `;
+  if (marginM >= 0)
+    return [
+      plain(there),
+      strong(`${height(marginM, 'margin')} above them${wished}`),
+      plain(`.${worthWords}`),
+    ];
+  const needed = shown(neededGradientRatio, 'gradient', units.gradient, 'needed');
+  return [
+    plain(there),
+    strong(`${height(-marginM, 'excess')} too low for them${wished}`),
+    plain(`. A climb of ${needed} would be needed.${worthWords}`),
+  ];
 }
 
 /** A kind in few words, for lists and tables: "hotter than the table". */

@@ -12,6 +12,7 @@ import { distanceRules } from '../../../shared-calc/performance/distance-rules.t
 import { beyondKind, isAnswered, ruleRefusal } from '../../../shared-calc/performance/figure-kind.ts';
 import { flattened, readFlat, tableReading } from '../../../shared-calc/performance/flat-table.ts';
 import { humidAir, humidAirInto } from '../../../shared-calc/performance/humidity-step.ts';
+import { overObstacle } from '../../../shared-calc/performance/obstacle.ts';
 import { performanceFaults } from '../../../shared-calc/performance/performance-faults.ts';
 import { publishedFactorRatio } from '../../../shared-calc/performance/published-factors.ts';
 import { axesOf, emptyDistanceTable, emptyPerformance } from '../../../shared-calc/performance/records.ts';
@@ -32,6 +33,8 @@ const QUESTION: DepartureQuestion = {
   headwindMs: 0,
   runway: { availableM: 1000, surface: 'paved', slopeRatio: 0 },
 };
+
+const AHEAD = { fromStartM: 1000, heightM: 20, clearanceM: 10 };
 
 function question(of: Exported, ask: (question: DepartureQuestion) => unknown): FunctionRefusals {
   const row = (
@@ -96,6 +99,24 @@ export const refusals: RoomRefusals = {
       ranges: [
         { field: 'cells[0].massKg', min: 50, max: 5000, call: (v) => performanceBook(withRoll(v), GLIDE) },
       ],
+    },
+    {
+      of: overObstacle,
+      ranges: (
+        [
+          ['fromStartM', 20_000],
+          ['heightM', 1000],
+          ['clearanceM', 300],
+        ] as const
+      ).map(([field, max]) => ({
+        field,
+        min: 0,
+        max,
+        call: (v: number) => {
+          const { takeOff, climb } = departureFigures(book, QUESTION);
+          return overObstacle(takeOff, climb, { ...AHEAD, [field]: v });
+        },
+      })),
     },
     {
       of: publishedFactorRatio,

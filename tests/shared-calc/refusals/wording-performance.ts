@@ -4,7 +4,11 @@ import {
   distanceStepWords,
   tableNote,
 } from '../../../shared-calc/wording/performance.ts';
-import { climbSentence, distanceSentences } from '../../../shared-calc/wording/departure.ts';
+import {
+  climbSentence,
+  distanceSentences,
+  obstacleSentence,
+} from '../../../shared-calc/wording/departure.ts';
 import { suspicionSentence } from '../../../shared-calc/wording/table-suspicion.ts';
 import type { RoomRefusals } from './table.ts';
 
@@ -16,6 +20,7 @@ export const refusals: RoomRefusals = {
     [cellsUsedWords, 'words the cells that readTable has used'],
     [distanceSentences, 'words an answer that distanceFigures has made'],
     [suspicionSentence, 'words a suspicion that distanceSuspicions or climbSuspicions has found'],
+    [obstacleSentence, 'words an answer that overObstacle has made'],
     [climbSentence, 'words an answer that climbReader has made'],
     [distanceStepWords, 'words a step that distanceSteps has made'],
   ],

@@ -2,9 +2,14 @@ import { expect, test } from 'vitest';
 import { performanceBook } from '../../../shared-calc/performance/departure-book.ts';
 import { departureFigures, distanceFigures } from '../../../shared-calc/performance/departure-figures.ts';
 import type { DepartureQuestion } from '../../../shared-calc/performance/departure-figures.ts';
+import { overObstacle } from '../../../shared-calc/performance/obstacle.ts';
 import { emptyPerformance, type PerformanceRecord } from '../../../shared-calc/performance/records.ts';
 import { UNIT_PRESETS } from '../../../shared-calc/units/preferences.ts';
-import { climbSentence, distanceSentences } from '../../../shared-calc/wording/departure.ts';
+import {
+  climbSentence,
+  distanceSentences,
+  obstacleSentence,
+} from '../../../shared-calc/wording/departure.ts';
 import { textOf } from '../../../shared-calc/wording/parts.ts';
 import { examplePerformance } from '../../main/example-performance.ts';
 
@@ -27,7 +32,7 @@ function say(parts: Partial<DepartureQuestion>, of: PerformanceRecord = record):
 }
 
 test('a distance is rounded up and what is left of the runway down, the factor named', () => {
-  // By hand in departure-figures.test.ts: 471 m in dry air, 626.4 with the factor; a trace of vapour adds 0.2 m. To 5 m.
+  // By hand in departure-figures.test.ts: 471 m in dry air, 626.4 with the factor; a trace of vapour adds a metre. To 5 m.
   expect(say({})).toBe(
     'Take-off over 50 ft needs 630 m of the 1 180 m of runway 24, factor 1.33 included: 550 m are left.',
   );
@@ -75,4 +80,27 @@ test('the climb is rounded down, and no climb left is said first', () => {
   const book = performanceBook(record, GLIDE);
   const none = { ...departureFigures(book, QUESTION).climb, climbRateMs: -0.1 };
   expect(textOf([climbSentence(none, UNITS)])).toMatch(/^No climb is left/);
+});
+
+test('an obstacle ahead is cleared or not by so much, heights rounded down; nearer than 50 ft there is no figure', () => {
+  const { takeOff, climb } = departureFigures(performanceBook(record, GLIDE), {
+    ...QUESTION,
+    dewPointC: -45,
+  });
+  // 50 ft at 626.4 m with the factor, then the climb: at 2 000 ft and 20 °C 3.4 m/s over some 32 m/s, 10.5 %: 52.5 m more
+  // in 500 m, 222 ft in all, 107 ft above 65 ft and 50 ft. In 100 m: 25.7 m; 24.76 m more in 99.6 m would be 24.9 %.
+  const say = (fromStartM: number, heightM: number, clearanceM: number) => {
+    const obstacle = { fromStartM, heightM, clearanceM };
+    const found = overObstacle(takeOff, climb, obstacle);
+    return spaced(textOf([obstacleSentence(found, obstacle, 'the trees', UNITS)]));
+  };
+  expect(say(1126, 20, 15.24)).toBe(
+    'At the trees the aeroplane is 220 ft above the runway: 100 ft above them and the 50 ft wished.',
+  );
+  expect(say(726, 40, 0)).toMatch(
+    /^At the trees the aeroplane is 80 ft above the runway: 50 ft too low for them\. A climb of 24\.\d % would be needed\.$/,
+  );
+  expect(say(500, 10, 0)).toMatch(
+    /^No figure for the trees: 50 ft are reached 630 m from the start, behind them/,
+  );
 });
