@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { LoadingRecord } from '../../shared-calc/loading/records.ts';
+import { reading } from './fuel-schema.ts';
 import { armM, flowLPerH, id, minutes, name, volumeL } from './ranges.ts';
 
 const typed = z.strictObject({
@@ -24,7 +25,17 @@ export const loadingFields = z.strictObject({
   name,
   category: z.string().trim().max(40),
   items: z.array(item).max(60),
-  fuel: z.array(z.strictObject({ tankId: id, lowL: volumeL, bestL: volumeL, highL: volumeL })).max(8),
+  fuel: z
+    .array(
+      z.strictObject({
+        tankId: id,
+        lowL: volumeL,
+        bestL: volumeL,
+        highL: volumeL,
+        gauge: z.strictObject({ reading, calibrationId: id }).nullable().exactOptional(),
+      }),
+    )
+    .max(8),
   burn: z.strictObject({
     kind: z.enum(['sequence', 'together', 'alternate']),
     tankIds: z.array(id).max(8),

@@ -5,6 +5,7 @@ import { listLoadings, readLoading, writeLoading } from '../store/loadings.ts';
 import { readPerson } from '../store/people.ts';
 import { readSetting, writeSetting } from '../store/settings.ts';
 import { removedStations } from '../store/stations.ts';
+import { isCalibrationOf } from '../store/calibrations.ts';
 import { requireAircraft } from './aircraft.ts';
 import { loadingChangeName } from './change-names.ts';
 import { change, read, type Context } from './define.ts';
@@ -66,6 +67,7 @@ export const loadingRequests = {
       const after: LoadingRecord = { ...input.loading, id: input.loading.id ?? context.newId() };
       const before = readLoading(context.db, after.id);
       refuseFaults(context, after);
+      requireCurves(context, after);
       writeLoading(context.db, { record: after, removed: false }, context.nowEpochS());
       const old = before === null || before.removed ? null : before.record;
       return {
@@ -141,4 +143,14 @@ function refuseFaults({ db }: Context, after: LoadingRecord): void {
   );
   const faults = [...loadingFaults(after, aircraft, gone), ...strangers];
   if (faults.length > 0) throw faultsRefused(faults, 'loading.');
+}
+
+/** A gauge reading names the adopted curve that made litres of it, one of the same tank. */
+function requireCurves({ db }: Pick<Context, 'db'>, { fuel }: LoadingRecord): void {
+  for (const { tankId, gauge } of fuel)
+    if (gauge != null && !isCalibrationOf(db, gauge.calibrationId, tankId))
+      throw new Refusal(
+        'not-found',
+        `There is no adopted curve '${gauge.calibrationId}' of the tank '${tankId}'. Nothing was changed.`,
+      );
 }

@@ -171,6 +171,10 @@ export function appendCalibration(
   for (const checkId of new Set(calibration.checkIds)) insertCheck.run(id, checkId);
 }
 
+export function isCalibrationOf(db: Database.Database, id: string, tankId: string): boolean {
+  return db.prepare('SELECT 1 FROM calibration WHERE id = ? AND tank_id = ?').get(id, tankId) !== undefined;
+}
+
 export function hasCalibration(db: Database.Database, id: string): boolean {
   return db.prepare('SELECT 1 FROM calibration WHERE id = ?').get(id) !== undefined;
 }

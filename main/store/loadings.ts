@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import type { GaugeReading } from '../../shared-calc/fuel/fill-run.ts';
 import type { LoadingItemRecord, LoadingRecord, MassKnown } from '../../shared-calc/loading/records.ts';
 import type { Kept } from './kept.ts';
 import { putRow } from './put-row.ts';
@@ -43,11 +44,9 @@ export function readLoading(db: Db, id: string): Kept<LoadingRecord> | null {
     category: row.category,
     items: readItems(db, id),
     fuel: db
-      .prepare<[string], LoadingRecord['fuel'][number]>(
-        `SELECT tank_id AS tankId, low_l AS lowL, best_l AS bestL, high_l AS highL
-         FROM loading_fuel WHERE loading_id = ? ORDER BY position`,
-      )
-      .all(id),
+      .prepare<[string], FuelRow>('SELECT * FROM loading_fuel WHERE loading_id = ? ORDER BY position')
+      .all(id)
+      .map(fuelOf),
     burn: {
       kind: row.burn_kind,
       tankIds: db
@@ -99,14 +98,46 @@ export function writeLoading(
   writeItems(db, loading.id, loading.items);
   db.prepare('DELETE FROM loading_fuel WHERE loading_id = ?').run(loading.id);
   const fuel = db.prepare(
-    'INSERT INTO loading_fuel (loading_id, tank_id, position, low_l, best_l, high_l) VALUES (?, ?, ?, ?, ?, ?)',
+    `INSERT INTO loading_fuel (loading_id, tank_id, position, low_l, best_l, high_l,
+       gauge_reading_at, gauge_position_ratio, calibration_id)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
-  loading.fuel.forEach((each, position) =>
-    fuel.run(loading.id, each.tankId, position, each.lowL, each.bestL, each.highL),
-  );
+  loading.fuel.forEach((each, position) => {
+    const reading = each.gauge?.reading;
+    fuel.run(
+      loading.id,
+      each.tankId,
+      position,
+      each.lowL,
+      each.bestL,
+      each.highL,
+      reading?.at ?? null,
+      reading?.at === 'scale' ? reading.positionRatio : null,
+      each.gauge?.calibrationId ?? null,
+    );
+  });
   db.prepare('DELETE FROM loading_burn WHERE loading_id = ?').run(loading.id);
   const burn = db.prepare('INSERT INTO loading_burn (loading_id, position, tank_id) VALUES (?, ?, ?)');
   loading.burn.tankIds.forEach((tankId, position) => burn.run(loading.id, position, tankId));
+}
+
+interface FuelRow {
+  tank_id: string;
+  low_l: number;
+  best_l: number;
+  high_l: number;
+  gauge_reading_at: GaugeReading['at'] | null;
+  gauge_position_ratio: number | null;
+  calibration_id: string | null;
+}
+
+function fuelOf(row: FuelRow): LoadingRecord['fuel'][number] {
+  const figures = { tankId: row.tank_id, lowL: row.low_l, bestL: row.best_l, highL: row.high_l };
+  const { gauge_reading_at: at, calibration_id: calibrationId } = row;
+  if (at === null || calibrationId === null) return figures;
+  const reading: GaugeReading =
+    at === 'scale' ? { at, positionRatio: row.gauge_position_ratio ?? 0 } : { at };
+  return { ...figures, gauge: { reading, calibrationId } };
 }
 
 interface ItemRow {

@@ -1,3 +1,4 @@
+import type { GaugeReading } from '../fuel/fill-run.ts';
 /**
  * What the library keeps for Aircraft and Loading: plain data in SI units, as requests carry it.
  * Calculations do not read these; case-of.ts turns them into what the calculations take.
@@ -189,7 +190,14 @@ export interface LoadingRecord {
   category: string;
   items: LoadingItemRecord[];
   /** Usable litres: the low, best and high figure (equal where nothing is in doubt). */
-  fuel: { tankId: string; lowL: number; bestL: number; highL: number }[];
+  fuel: {
+    tankId: string;
+    lowL: number;
+    bestL: number;
+    highL: number;
+    /** What the gauge read and the curve that made litres of it; missing or null where litres were typed. */
+    gauge?: { reading: GaugeReading; calibrationId: string } | null;
+  }[];
   burn: {
     kind: 'sequence' | 'together' | 'alternate';
     tankIds: string[];

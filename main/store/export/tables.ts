@@ -39,7 +39,8 @@ export const describedTables: Record<string, Described> = {
   loading: { about: 'Saved loadings: the flight and the order in which the tanks are used.' },
   loading_item: { about: 'Who or what lies at which station in a loading.' },
   loading_fuel: {
-    about: 'Usable fuel in each tank at the start of a loading: lowest, best and highest figure.',
+    about:
+      'Usable fuel in each tank at the start of a loading: lowest, best and highest figure; what the gauge read and its curve, where it was read.',
   },
   loading_sheet: {
     about:

@@ -12,6 +12,7 @@ import { performance } from './0070-performance.ts';
 import { fuelChecks } from './0075-fuel-checks.ts';
 import { importBatches } from './0080-import-batches.ts';
 import { fillTestDetails } from './0085-fill-test-details.ts';
+import { loadingByGauge } from './0086-loading-by-gauge.ts';
 import { loadingSheets } from './0095-loading-sheets.ts';
 import { reviewTables } from './0098-review-tables.ts';
 
@@ -30,6 +31,7 @@ export const migrations: readonly Migration[] = [
   fuelChecks,
   importBatches,
   fillTestDetails,
+  loadingByGauge,
   loadingSheets,
   reviewTables,
 ];

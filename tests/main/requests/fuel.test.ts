@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { appendCalibration } from '../../../main/store/calibrations.ts';
 import type { KeptRefits } from '../../../shared-calc/fuel/kept-refits.ts';
 import type { CalibrationRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
-import { exampleAircraft } from '../example-aircraft.ts';
+import { exampleAircraft, exampleLoading } from '../example-aircraft.ts';
 import { exampleFillTest } from '../example-fill-test.ts';
 import { memoryLibrary, type MemoryLibrary } from '../memory-library.ts';
 
@@ -299,5 +299,23 @@ test('a container is added, changed and removed, each with its undo; a test keep
   expect(await library.ask('container.list', {})).toHaveLength(1);
   await expect(library.ask('container.put', { container: { ...can, scaleSdRatio: 0.5 } })).rejects.toThrow(
     'container.scaleSdRatio is 0.5',
+  );
+});
+
+test('a loading keeps what a gauge read and the curve by which it was taken, and refuses one of another tank', async () => {
+  await library.ask('fillTest.put', { test: exampleFillTest() });
+  const { id: calibrationId } = (await adopt()) as { id: string };
+  const loading = exampleLoading();
+  loading.items = [];
+  const rear = loading.fuel.find(({ tankId }) => tankId === 'rear');
+  if (rear === undefined) throw new Error('the example has a rear tank');
+  rear.gauge = { reading: { at: 'scale', positionRatio: 0.5 }, calibrationId };
+  const { id } = (await library.ask('loading.put', { loading })) as { id: string };
+  const kept = async () => ((await library.ask('loading.get', { id })) as { loading: unknown }).loading;
+  expect(await kept()).toEqual({ ...loading, id });
+  const front = loading.fuel.find(({ tankId }) => tankId === 'front');
+  if (front !== undefined) front.gauge = { reading: { at: 'fullStop' }, calibrationId };
+  await expect(library.ask('loading.put', { loading: { ...loading, id } })).rejects.toThrow(
+    `There is no adopted curve '${calibrationId}' of the tank 'front'. Nothing was changed.`,
   );
 });

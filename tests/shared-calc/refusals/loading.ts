@@ -1,3 +1,4 @@
+import { fuelByGauge, withGaugeReading } from '../../../shared-calc/loading/fuel-by-gauge.ts';
 import type { Envelope, LoadingAeroplane, Station, Tank } from '../../../shared-calc/loading/aeroplane.ts';
 import { assessLoading, assessModel } from '../../../shared-calc/loading/assess.ts';
 import { burnPlan } from '../../../shared-calc/loading/burn.ts';
@@ -616,6 +617,8 @@ export const refusals: RoomRefusals = {
     },
   ],
   takeNoNumber: [
+    [fuelByGauge, 'fuelAtReading refuses the reading'],
+    [withGaugeReading, 'fuelAtReading refuses the reading'],
     [assessModel, 'takes a model that loadingModel has checked'],
     [limitsOf, 'takes a checked model'],
     [largestMassKg, 'takes a checked model'],

@@ -53,6 +53,15 @@ async function someSheet(library: MemoryLibrary, draw: Draw): Promise<{ serial: 
   return found === null ? null : { serial: found.serial };
 }
 
+/** What the gauge reads, where a tank of the loading has an adopted curve. */
+async function readByGauge(library: MemoryLibrary, { fuel }: LoadingRecord): Promise<void> {
+  for (const each of fuel) {
+    const curves = (await library.ask('calibration.list', { tankId: each.tankId })) as { id: string }[];
+    const calibrationId = curves[0]?.id;
+    if (calibrationId !== undefined) each.gauge = { reading: { at: 'emptyStop' }, calibrationId };
+  }
+}
+
 export const loadingInputs = {
   'people.put': async (library, draw) => {
     const person = await somePerson(library, draw);
@@ -76,8 +85,10 @@ export const loadingInputs = {
     const edit = draw.below(4);
     if (edit === 0) loading.name = `Loading ${draw.word()}`;
     else if (edit === 1) loading.items.pop();
-    else if (edit === 2) loading.flight.landingAfterS = draw.pick([null, 3600, 7200]);
-    else
+    else if (edit === 2) {
+      loading.flight.landingAfterS = draw.pick([null, 3600, 7200]);
+      await readByGauge(library, loading);
+    } else
       loading.items.push({
         id: `item-${String(draw.below(1_000_000))}`,
         stationId: (await aircraftOf(library, loading.aircraftId)).stations[0]?.id ?? 'none',
