@@ -1,39 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import {
-  bandCurve,
-  bandOfReading,
-  bandOnMark,
-  type VolumeBand,
-} from '../../../../shared-calc/fuel/fit/band.ts';
+import { bandCurve, bandOfReading, bandOnMark } from '../../../../shared-calc/fuel/fit/band.ts';
 import type { FillData } from '../../../../shared-calc/fuel/fit/fill-data.ts';
 import { fitGauge, type GaugeFit } from '../../../../shared-calc/fuel/fit/gauge-fit.ts';
 import { nextPourAdvice } from '../../../../shared-calc/fuel/fit/next-pour.ts';
 import { overall, studyCoverage } from './coverage-study.ts';
-import { referenceTanks, type ReferenceTank } from './reference-tanks.ts';
+import { bandsOf, referenceTanks } from './reference-tanks.ts';
+import { distanceRatio } from './sampler-study.ts';
 
 function fitted(data: FillData, refitCount?: number): GaugeFit {
   const fit = fitGauge(data, refitCount);
   if (!fit.enough) throw new Error(`only ${String(fit.distinctCount)} different readings`);
   return fit;
-}
-
-/** Mean distance of the three curves from a reference, as a share of the reference band's width. */
-function distanceRatio(
-  tank: ReferenceTank,
-  reference: ReferenceTank['sampled'],
-  bands: VolumeBand[],
-): number {
-  const each = bands.map((band, i) => {
-    const low = reference.planning5L[i] ?? NaN;
-    const best = reference.medianL[i] ?? NaN;
-    const high = reference.upper95L[i] ?? NaN;
-    return (
-      (Math.abs(band.lowL - low) + Math.abs(band.bestL - best) + Math.abs(band.highL - high)) /
-      3 /
-      (high - low)
-    );
-  });
-  return each.reduce((sum, value) => sum + value, 0) / tank.positions.length;
 }
 
 describe('ten simulated tanks, fitted before by other code (numpy and scipy)', () => {
@@ -43,13 +20,13 @@ describe('ten simulated tanks, fitted before by other code (numpy and scipy)', (
   });
 
   test('the curves agree with the same method in another language', () => {
-    const ratios = tanks.map(({ tank, bands }) => distanceRatio(tank, tank.perturbAndRefit, bands));
+    const ratios = tanks.map(({ tank, bands }) => distanceRatio(bands, bandsOf(tank.perturbAndRefit)));
     // 400 draws leave about 6 % of the half width as noise in a quantile; both sides have it.
     expect(Math.max(...ratios)).toBeLessThan(0.08);
   });
 
   test('the curves agree with a sampler on the exact likelihood', () => {
-    const ratios = tanks.map(({ tank, bands }) => distanceRatio(tank, tank.sampled, bands));
+    const ratios = tanks.map(({ tank, bands }) => distanceRatio(bands, bandsOf(tank.sampled)));
     expect(ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length).toBeLessThan(0.12);
     expect(Math.max(...ratios)).toBeLessThan(0.25);
   });

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { VolumeBand } from '../../../../shared-calc/fuel/fit/band.ts';
 import type { FillData, MeasuredRow } from '../../../../shared-calc/fuel/fit/fill-data.ts';
 
 interface BandColumns {
@@ -79,4 +80,9 @@ export function referenceTanks(): ReferenceTank[] {
       perturbAndRefit: tank.reference.perturbAndRefit,
     };
   });
+}
+
+/** Three columns of a tank's file as bands. */
+export function bandsOf({ planning5L, medianL, upper95L }: ReferenceTank['sampled']): VolumeBand[] {
+  return planning5L.map((lowL, i) => ({ lowL, bestL: medianL[i] ?? NaN, highL: upper95L[i] ?? NaN }));
 }
