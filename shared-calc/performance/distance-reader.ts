@@ -72,8 +72,8 @@ export interface DistanceReader {
 }
 
 /**
- * A take-off or landing on one runway, prepared to be asked for many observations and masses: some hundred nanoseconds
- * each and no object made. `departureFigures` gives one answer with all its steps.
+ * A take-off or landing on one runway, prepared to be asked for many observations and masses: half a microsecond each
+ * and no object made. `departureFigures` gives one answer with all its steps.
  * Order of the steps: table at the virtual temperature, power lost to humidity, what the table has no axis for, wind with
  * its credit, slope, surface, safety factor.
  * @param runway.availableM 0 to 10000 m
@@ -115,11 +115,13 @@ function tableReader(prepared: PreparedDistances, phase: RunwayPhase, runway: Ru
       reading.temperatureC = conditions.temperatureC;
       reading.headwindMs = conditions.headwindMs;
       reading.isHeld = false;
-      // A distance that is not printed stays Infinity through all steps.
-      out.groundRollM = groundRoll === null ? Infinity : readFlat(groundRoll.flat, reading);
-      if (Number.isNaN(out.groundRollM)) return refuse(out, beyondKind(reading.beyond));
-      out.overObstacleM = overObstacle === null ? Infinity : readFlat(overObstacle.flat, reading);
-      if (Number.isNaN(out.overObstacleM)) return refuse(out, beyondKind(reading.beyond));
+      // A distance that is not printed, here or at all, stays Infinity through all steps; only the one that has to fit is needed.
+      const rollM = groundRoll === null ? Infinity : readFlat(groundRoll.flat, reading);
+      const overM = overObstacle === null ? Infinity : readFlat(overObstacle.flat, reading);
+      if (Number.isNaN(against === 'groundRoll' ? rollM : overM))
+        return refuse(out, beyondKind(reading.beyond));
+      out.groundRollM = Number.isNaN(rollM) ? Infinity : rollM;
+      out.overObstacleM = Number.isNaN(overM) ? Infinity : overM;
       const refused = applyRules(out, rules, conditions, onStep);
       if (refused !== null) return refuse(out, refused);
       out.kind = conditions.isEstimate ? 'estimate' : reading.isHeld || conditions.isHeld ? 'edge' : 'table';
@@ -202,8 +204,8 @@ function complete(
   availableM: number,
 ): DistanceNumbers {
   out.requiredM = factorRatio * (against === 'overObstacle' ? out.overObstacleM : out.groundRollM);
-  // The manual prints no distance of the kind that has to fit.
-  if (out.requiredM === Infinity) return refuse(out, 'noTable');
+  // A note is a share of a distance that is left blank here.
+  if (out.requiredM === Infinity) return refuse(out, 'blankCell');
   out.marginM = availableM - out.requiredM;
   return out;
 }

@@ -179,6 +179,24 @@ describe('what one departure needs', () => {
     expect([takeOff.requiredM, takeOff.marginM]).toEqual([Infinity, -Infinity]);
   });
 
+  test('does without a ground roll that is left blank, unless the roll has to fit or a note is a share of it', () => {
+    const { takeOff } = examplePerformance('two-seater');
+    if (takeOff === null) throw new Error('no table');
+    const rows = takeOff.rows.map((row) =>
+      row.pressureAltitudeM === 1219.2 ? { ...row, groundRollM: null } : row,
+    );
+    const blank = (parts: Partial<typeof takeOff>) => ({
+      ...record,
+      takeOff: { ...takeOff, rows, ...parts },
+    });
+    const over = ask({}, blank({})).takeOff;
+    expect([over.kind, over.groundRollM]).toEqual(['table', Infinity]);
+    expect(over.overObstacleM).toBeCloseTo(471, 9);
+    expect(ask({}, blank({ against: 'groundRoll' })).takeOff.kind).toBe('blankCell');
+    const grass = { ...QUESTION.runway, surface: 'dryGrass' } as const;
+    expect(ask({ runway: grass }, blank({})).takeOff.kind).toBe('blankCell');
+  });
+
   test('is no better than the edge colder, lower and lighter than the table', () => {
     const { takeOff } = ask({ pressureAltitudeM: -100, temperatureC: -5, massKg: 480 });
     expect([takeOff.kind, takeOff.overObstacleM]).toEqual(['edge', 250]);
