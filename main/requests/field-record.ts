@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3';
+import { fieldDensityAltitudeInto } from '../../shared-calc/climate/field-density-altitude-into.ts';
 import {
-  fieldDensityAltitudeM,
   fieldSettingHpa,
   pressureFrom,
   type PressureFrom,
@@ -95,7 +95,15 @@ export function fieldAndStation(
   return { field, station };
 }
 
-/** The last hours of each connection: asking again with another limit must not load the record again. */
+/** The part that rests on the station alone: another elevation of the field must not load the record again. */
+type StationHours = Omit<FieldHours, 'key' | 'field' | 'station' | 'densityAltitudeM' | 'pressureCount'> & {
+  key: string;
+  /** Place in `ways` of how each hour's pressure was had. */
+  pressureWay: Uint8Array;
+};
+const ways: readonly PressureFrom[] = ['station', 'altimeterSetting', 'seaLevel'];
+const lastStation = new WeakMap<Database.Database, StationHours>();
+/** The last hours of each connection: asking again with another limit computes nothing of them anew. */
 const lastHours = new WeakMap<Database.Database, FieldHours>();
 
 /** @throws Refusal as `fieldAndStation`, and where the station has no observations */
@@ -105,18 +113,42 @@ export function fieldHours(
   doubtful: Doubtful = doubtfulSetting(db),
 ): FieldHours {
   const { field, station } = fieldAndStation(db, fieldId);
+  const ofStation = stationHours(db, station, field.timeZone, doubtful);
+  const key = JSON.stringify([ofStation.key, field.elevationM]);
+  const before = lastHours.get(db);
+  // The runways may have changed, which the columns do not rest on.
+  if (before?.key === key) return { ...before, field };
+
+  const { pressureWay, ...columns } = ofStation;
+  const densityAltitudeM = new Float64Array(columns.localHour.length);
+  const { settingHpa, temperatureC, dewPointC } = columns;
+  fieldDensityAltitudeInto(densityAltitudeM, settingHpa, temperatureC, dewPointC, field.elevationM);
+  const pressureCount = { station: 0, altimeterSetting: 0, seaLevel: 0 };
+  densityAltitudeM.forEach((altitudeM, i) => {
+    const way = ways[pressureWay[i] ?? 0];
+    if (way !== undefined && !Number.isNaN(altitudeM)) pressureCount[way]++;
+  });
+  const hours: FieldHours = { ...columns, key, field, station, densityAltitudeM, pressureCount };
+  lastHours.set(db, hours);
+  return hours;
+}
+
+function stationHours(
+  db: Database.Database,
+  station: WeatherStation,
+  timeZone: string,
+  doubtful: Doubtful,
+): StationHours {
   const imports = importsOfStation(db, station.id);
   const key = JSON.stringify([
     station,
-    field.elevationM,
-    field.timeZone,
+    timeZone,
     imports,
     doubtful.countsSuspect,
     doubtful.countsImplausible,
   ]);
-  const before = lastHours.get(db);
-  // The runways may have changed, which the columns do not rest on.
-  if (before?.key === key) return { ...before, field };
+  const before = lastStation.get(db);
+  if (before?.key === key) return before;
 
   const columns = loadObservations(db, station.id);
   const count = columns.epochMinute.length;
@@ -125,17 +157,14 @@ export function fieldHours(
   const { usable, unusableCount, doubtfulCount } = usableReports(columns, doubtful);
   const firstEpochS = (columns.epochMinute[0] ?? 0) * 60;
   const lastEpochS = (columns.epochMinute[count - 1] ?? 0) * 60;
-  const zone = zoneOffsets(field.timeZone, yearOf(firstEpochS), yearOf(lastEpochS));
+  const zone = zoneOffsets(timeZone, yearOf(firstEpochS), yearOf(lastEpochS));
   const { localHour, report } = hourReports(columns.epochMinute, usable, zone);
-
-  const hours: FieldHours = {
+  const hours: StationHours = {
     key,
-    field,
-    station,
     zone,
     localHour,
     epochMinute: report.map((place) => columns.epochMinute[place] ?? 0),
-    ...airColumns(columns, report, station.elevationM, field.elevationM),
+    ...airColumns(columns, report, station.elevationM),
     ...windColumns(columns, report),
     isObserved: imports.every(({ nature }) => nature === 'observed'),
     observationCount: count,
@@ -144,7 +173,7 @@ export function fieldHours(
     firstEpochS,
     lastEpochS,
   };
-  lastHours.set(db, hours);
+  lastStation.set(db, hours);
   return hours;
 }
 
@@ -170,14 +199,12 @@ function airColumns(
   columns: ObservationColumns,
   report: Int32Array,
   stationElevationM: number,
-  fieldElevationM: number,
-): Pick<FieldHours, 'densityAltitudeM' | 'temperatureC' | 'dewPointC' | 'settingHpa' | 'pressureCount'> {
+): Pick<StationHours, 'temperatureC' | 'dewPointC' | 'settingHpa' | 'pressureWay'> {
   const count = report.length;
-  const densityAltitudeM = new Float64Array(count);
   const temperatureC = new Float64Array(count);
   const dewPointC = new Float64Array(count);
   const settingHpa = new Float64Array(count);
-  const pressureCount = { station: 0, altimeterSetting: 0, seaLevel: 0 };
+  const pressureWay = new Uint8Array(count);
   const air: ReportedAir = {
     temperatureC: NaN,
     dewPointC: NaN,
@@ -190,12 +217,9 @@ function airColumns(
     temperatureC[i] = air.temperatureC;
     dewPointC[i] = Math.min(air.dewPointC, air.temperatureC);
     settingHpa[i] = fieldSettingHpa(air, stationElevationM);
-    const altitudeM = fieldDensityAltitudeM(air, stationElevationM, fieldElevationM);
-    densityAltitudeM[i] = altitudeM;
-    const from = pressureFrom(air);
-    if (from !== null && !Number.isNaN(altitudeM)) pressureCount[from]++;
+    pressureWay[i] = ways.indexOf(pressureFrom(air) ?? 'station');
   }
-  return { densityAltitudeM, temperatureC, dewPointC, settingHpa, pressureCount };
+  return { temperatureC, dewPointC, settingHpa, pressureWay };
 }
 
 function readAir(columns: ObservationColumns, i: number, air: ReportedAir): void {

@@ -5,9 +5,11 @@ import {
   CELLS,
   seasonBeyond,
   seasonCells,
+  seasonOrder,
   seasonQuantiles,
   seasonWorst,
   type SeasonCells,
+  type SeasonOrder,
   type SeasonQuantiles,
 } from '../../shared-calc/climate/season.ts';
 import type { SafeSide } from '../../shared-calc/climate/safe-side.ts';
@@ -130,10 +132,7 @@ export const weatherSeasonRequests = {
           seaLevelCount: hours.pressureCount.seaLevel,
           seaLevelBandM: seaLevelBandM(station.elevationM),
         },
-        quantiles: input.shares.map((share) => {
-          const { quantile, daysNeeded } = quantilesOf(picture, share, worse);
-          return { share, daysNeeded, value: quantile };
-        }),
+        quantiles: quantilesAsked(picture, input.shares, worse),
         worst: picture.worst,
         beyondCount: input.limit === null ? null : seasonBeyond(cells, input.limit, worse),
         dayCount: Array.from(
@@ -155,6 +154,17 @@ interface Picture {
   quantiles: Map<number, SeasonQuantiles>;
 }
 
+/** An array of hours is made anew with each record, so it tells the record. */
+const orders = new WeakMap<Int32Array, SeasonOrder>();
+
+function orderOf({ localHour }: FieldHours): SeasonOrder {
+  const before = orders.get(localHour);
+  if (before !== undefined) return before;
+  const order = seasonOrder(localHour);
+  orders.set(localHour, order);
+  return order;
+}
+
 const lastPicture = new WeakMap<Database.Database, Picture>();
 
 function pictureOf(
@@ -166,7 +176,7 @@ function pictureOf(
   const { key, values: figures } = figureValues(db, hours, figure);
   const before = lastPicture.get(db);
   if (before?.key === key) return before;
-  const cells = seasonCells(hours.localHour, figures);
+  const cells = seasonCells(orderOf(hours), figures);
   const picture = {
     key,
     cells,
@@ -177,12 +187,18 @@ function pictureOf(
   return picture;
 }
 
-function quantilesOf({ cells, quantiles }: Picture, share: number, worse: SafeSide): SeasonQuantiles {
-  const before = quantiles.get(share);
-  if (before !== undefined) return before;
-  const made = seasonQuantiles(cells, share, worse);
-  quantiles.set(share, made);
-  return made;
+function quantilesAsked(
+  { cells, quantiles }: Picture,
+  shares: readonly number[],
+  worse: SafeSide,
+): { share: number; daysNeeded: number; value: (number | null)[] }[] {
+  const unknown = shares.filter((share) => !quantiles.has(share));
+  if (unknown.length > 0)
+    seasonQuantiles(cells, unknown, worse).forEach((found, at) => quantiles.set(unknown[at] ?? NaN, found));
+  return shares.flatMap((share) => {
+    const found = quantiles.get(share);
+    return found === undefined ? [] : [{ share, daysNeeded: found.daysNeeded, value: found.quantile }];
+  });
 }
 
 type SunLines = ({ monthOfYear: number } & Daylight)[];

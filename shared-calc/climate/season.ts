@@ -1,6 +1,6 @@
 import { civilDate } from './civil-date.ts';
 import { DAYS_FOR_WORST, daysNeeded } from './days-needed.ts';
-import { quantileReordering } from './quantile.ts';
+import { quantilesOf } from './quantile.ts';
 import { beyondFrom, finiteOrNull, probBelow, worstOf, type SafeSide } from './safe-side.ts';
 
 export const MONTHS = 12;
@@ -20,19 +20,24 @@ export interface SeasonCells {
   yearCount: Int16Array;
 }
 
+/** Which hours of a record belong to which cell: made once, used for every figure. */
+export interface SeasonOrder {
+  /** Places of the hours in the record, in cell order and rising inside each cell. */
+  place: Int32Array;
+  /** The calendar year of each, in the same order. */
+  year: Int16Array;
+  starts: Int32Array;
+}
+
 /**
- * Sort values into the cells of their local month and hour, keeping their order inside each.
+ * Sort the hours of a record into the cells of their local month and hour.
  * @param localHour hours since 1970-01-01 00:00 on the local clock, as hourReports gives them: rising, each at most once
- * @param value     one for each hour; NaN where there is none, which leaves the hour out
  */
-export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonCells {
+export function seasonOrder(localHour: Int32Array): SeasonOrder {
   const count = localHour.length;
   const cellOf = new Int16Array(count);
-  const sizes = new Int32Array(CELLS);
-  const years = new Set<number>();
-  const yearCount = new Int16Array(CELLS);
-  // Hours come in order of time, so a year that differs from the cell's last one is a new one.
-  const lastYear = new Int32Array(CELLS).fill(-2_147_483_648);
+  const yearOf = new Int16Array(count);
+  const starts = new Int32Array(CELLS + 1);
   let day = NaN;
   let month = 0;
   let year = 0;
@@ -43,31 +48,58 @@ export function seasonCells(localHour: Int32Array, value: Float64Array): SeasonC
       day = thisDay;
       ({ year, month } = civilDate(day));
     }
-    if (Number.isNaN(value[i])) {
-      cellOf[i] = -1;
-      continue;
-    }
     const cell = month * HOURS + (hour - day * 24);
     cellOf[i] = cell;
-    sizes[cell] = (sizes[cell] ?? 0) + 1;
-    years.add(year);
-    if (lastYear[cell] !== year) {
-      lastYear[cell] = year;
-      yearCount[cell] = (yearCount[cell] ?? 0) + 1;
-    }
+    yearOf[i] = year;
+    starts[cell + 1] = (starts[cell + 1] ?? 0) + 1;
   }
-  const starts = new Int32Array(CELLS + 1);
-  for (let cell = 0; cell < CELLS; cell++) starts[cell + 1] = (starts[cell] ?? 0) + (sizes[cell] ?? 0);
+  for (let cell = 0; cell < CELLS; cell++) starts[cell + 1] = (starts[cell + 1] ?? 0) + (starts[cell] ?? 0);
   const next = starts.slice();
-  const values = new Float64Array(starts[CELLS] ?? 0);
+  const place = new Int32Array(count);
+  const yearInOrder = new Int16Array(count);
   for (let i = 0; i < count; i++) {
-    const cell = cellOf[i] ?? -1;
-    if (cell < 0) continue;
+    const cell = cellOf[i] ?? 0;
     const at = next[cell] ?? 0;
     next[cell] = at + 1;
-    values[at] = value[i] ?? NaN;
+    place[at] = i;
+    yearInOrder[at] = yearOf[i] ?? 0;
   }
-  return { values, starts, years: [...years].sort((a, b) => a - b), yearCount };
+  return { place, year: yearInOrder, starts };
+}
+
+/**
+ * Sort values into the cells of their local month and hour, keeping their order inside each.
+ * @param order of the record's hours
+ * @param value one for each hour of the record; NaN where there is none, which leaves the hour out
+ */
+export function seasonCells({ place, year, starts: from }: SeasonOrder, value: Float64Array): SeasonCells {
+  const count = place.length;
+  const starts = new Int32Array(CELLS + 1);
+  const years = new Set<number>();
+  const yearCount = new Int16Array(CELLS);
+  const values = new Float64Array(count);
+  let at = 0;
+  for (let cell = 0; cell < CELLS; cell++) {
+    starts[cell] = at;
+    const end = from[cell + 1] ?? 0;
+    // Hours come in order of time, so a year that differs from the one before is a new one.
+    let lastYear = -32_768;
+    let yearsHere = 0;
+    for (let i = from[cell] ?? 0; i < end; i++) {
+      const each = value[place[i] as number] as number;
+      if (Number.isNaN(each)) continue;
+      values[at++] = each;
+      const itsYear = year[i] as number;
+      if (itsYear !== lastYear) {
+        lastYear = itsYear;
+        yearsHere++;
+        years.add(itsYear);
+      }
+    }
+    yearCount[cell] = yearsHere;
+  }
+  starts[CELLS] = at;
+  return { values: values.subarray(0, at), starts, years: [...years].sort((a, b) => a - b), yearCount };
 }
 
 /**
@@ -83,26 +115,34 @@ export interface SeasonQuantiles {
 }
 
 /**
- * The same quantile (R-7) in every cell.
- * @param share of days that are no worse, 0.5 to 0.99
- * @param worse which way is worse: for a density altitude up, for a headwind down
+ * The same quantiles (R-7) in every cell.
+ * @param shares of days that are no worse, each 0.5 to 0.99
+ * @param worse  which way is worse: for a density altitude up, for a headwind down
  * @throws RangeProblem naming prob
  */
-export function seasonQuantiles(cells: SeasonCells, share: number, worse: SafeSide = 'up'): SeasonQuantiles {
-  const needed = daysNeeded(share);
-  const prob = probBelow(share, worse);
-  const work = cells.values.slice();
-  const quantile: (number | null)[] = [];
+export function seasonQuantiles(
+  cells: SeasonCells,
+  shares: readonly number[],
+  worse: SafeSide = 'up',
+): SeasonQuantiles[] {
+  const needed = shares.map(daysNeeded);
+  const probs = shares.map((share) => probBelow(share, worse));
   const dayCount: number[] = [];
+  const found = shares.map((_, of) => ({
+    quantile: [] as (number | null)[],
+    dayCount,
+    daysNeeded: needed[of] ?? 0,
+  }));
   for (let cell = 0; cell < CELLS; cell++) {
-    const from = cells.starts[cell] ?? 0;
-    const to = cells.starts[cell + 1] ?? 0;
-    dayCount.push(to - from);
-    quantile.push(
-      to - from < needed ? null : finiteOrNull(quantileReordering(work.subarray(from, to), prob)),
-    );
+    const values = cells.values.subarray(cells.starts[cell], cells.starts[cell + 1]);
+    const { length } = values;
+    dayCount.push(length);
+    const quantiles = length === 0 ? [] : quantilesOf(values, probs);
+    found.forEach(({ quantile, daysNeeded: least }, of) => {
+      quantile.push(length < least ? null : finiteOrNull(quantiles[of] ?? NaN));
+    });
   }
-  return { quantile, dayCount, daysNeeded: needed };
+  return found;
 }
 
 /** The worst figure of each cell; null where there are fewer than 20 days to have it from, or it is beyond what is known. */

@@ -16,12 +16,14 @@ import {
   pressureFrom,
   seaLevelBandM,
 } from '../../../shared-calc/climate/field-density-altitude.ts';
+import { fieldDensityAltitudeInto } from '../../../shared-calc/climate/field-density-altitude-into.ts';
 import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
-import { quantileReordering } from '../../../shared-calc/climate/quantile.ts';
+import { quantileReordering, quantilesOf } from '../../../shared-calc/climate/quantile.ts';
 import { beyondFrom, finiteOrNull, probBelow, worstOf } from '../../../shared-calc/climate/safe-side.ts';
 import {
   seasonBeyond,
   seasonCells,
+  seasonOrder,
   seasonQuantiles,
   seasonWorst,
 } from '../../../shared-calc/climate/season.ts';
@@ -29,10 +31,11 @@ import { daylightOf, sunLines } from '../../../shared-calc/climate/sun-lines.ts'
 import { offsetAtMinutes, requireZone, type ZoneOffsets } from '../../../shared-calc/climate/zone-offsets.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
+const oneHour = () => Float64Array.of(10);
 const utc: ZoneOffsets = { startMinutes: [0], offsetMinutes: [0] };
 const backwards: ZoneOffsets = { startMinutes: [5, 5], offsetMinutes: [0, 60] };
 const uneven: ZoneOffsets = { startMinutes: [0], offsetMinutes: [] };
-const noCells = seasonCells(new Int32Array(0), new Float64Array(0));
+const noCells = seasonCells(seasonOrder(new Int32Array(0)), new Float64Array(0));
 const noHours = (month: number, day: number, prob: number) =>
   dayWindow(new Int32Array(0), new Float64Array(0), { month, day }, [prob]);
 const noDays = noHours(6, 19, 0.5);
@@ -80,8 +83,31 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: quantilesOf,
+      ranges: [{ field: 'prob', min: 0, max: 1, call: (v) => quantilesOf(Float64Array.of(1, 2), [v]) }],
+      refused: [
+        {
+          when: 'no values',
+          call: () => quantilesOf(new Float64Array(0), [0.5]),
+          sentence: /at least one value/,
+        },
+      ],
+    },
+    {
+      of: fieldDensityAltitudeInto,
+      ranges: [
+        {
+          field: 'elevationM',
+          ...elevation,
+          call: (v) => {
+            fieldDensityAltitudeInto(oneHour(), oneHour(), oneHour(), oneHour(), v);
+          },
+        },
+      ],
+    },
+    {
       of: seasonQuantiles,
-      ranges: [{ field: 'prob', ...share, call: (v) => seasonQuantiles(noCells, v) }],
+      ranges: [{ field: 'prob', ...share, call: (v) => seasonQuantiles(noCells, [v]) }],
     },
     {
       of: dayWindow,
@@ -216,6 +242,7 @@ export const refusals: RoomRefusals = {
     [seasonWorst, 'takes what the cells hold'],
     [seasonBeyond, 'compares what the cells hold with any number'],
     [probBelow, 'a share that the quantile has accepted'],
+    [seasonOrder, 'every whole number is an hour of the clock'],
     [seasonCells, 'takes columns; what is no number leaves its hour out'],
   ],
 };
