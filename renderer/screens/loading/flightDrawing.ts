@@ -78,6 +78,36 @@ export function flightEvents(result: LoadingResult): FlightEvent[] {
   return events;
 }
 
+/** Every change to another tank in flight that is not because one ran empty: by the pilot's order of taking turns. */
+export function tankChanges(result: LoadingResult): { name: string; point: FlightPoint }[] {
+  const { model, path } = result;
+  const changes: { name: string; point: FlightPoint }[] = [];
+  for (let node = Math.max(0, path.takeOff) + 1; node < path.nodes; node += 1) {
+    const point = pointAt(model, path, node, 0);
+    if (point.changedToTankId === null || point.emptiedTankId !== null) continue;
+    const name = model.aeroplane.tanks.find(({ id }) => id === point.changedToTankId)?.name ?? '';
+    changes.push({ name: `to ${name.charAt(0).toLowerCase()}${name.slice(1)}`, point });
+  }
+  return changes;
+}
+
+/** Forward and aft limit with their figures, named near the lower end of what is seen of them; places in arm and mass. */
+export function limitNames(
+  envelope: EnvelopeBands,
+  massDomain: readonly [number, number],
+  figureOf: (armM: number) => string,
+): { at: PlotPoint; text: string }[] {
+  const low = Math.max(massDomain[0], envelope.lowestKg);
+  const high = Math.min(massDomain[1], envelope.highestKg);
+  if (high <= low) return [];
+  const massKg = low + 0.12 * (high - low);
+  const { forwardM, aftM } = armLimitsAt(envelope, massKg);
+  return [
+    { at: [forwardM, massKg], text: `forward limit ${figureOf(forwardM)}` },
+    { at: [aftM, massKg], text: `aft limit ${figureOf(aftM)}` },
+  ];
+}
+
 /**
  * The event at which the margin is least; null where it is least between events. The verdict takes the worst figures of
  * fuel and the drawing the best, so that the same event may come a few minutes apart: it is known by what happens there.

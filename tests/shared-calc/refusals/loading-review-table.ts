@@ -1,3 +1,4 @@
+import { changesToPoint } from '../../../shared-calc/loading/changes-to-point.ts';
 import { armLimitsAt } from '../../../shared-calc/loading/envelope.ts';
 import {
   beginTable,
@@ -10,8 +11,41 @@ import { cellLoading, isSameLoading } from '../../../shared-calc/loading/review-
 import { columnFuel } from '../../../shared-calc/loading/review-table/column-fuel.ts';
 import type { RoomRefusals } from './table.ts';
 
+const at = { massKg: 500, armM: 2 };
+
 export const refusals: RoomRefusals = {
-  functions: [],
+  functions: [
+    {
+      of: changesToPoint,
+      ranges: [
+        {
+          field: 'from.massKg',
+          min: 1,
+          max: 50_000,
+          call: (v) => changesToPoint({ massKg: v, armM: 2 }, at, [], 3),
+        },
+        {
+          field: 'to.massKg',
+          min: 1,
+          max: 50_000,
+          call: (v) => changesToPoint(at, { massKg: v, armM: 2 }, [], 3),
+        },
+        {
+          field: 'from.armM',
+          min: -100,
+          max: 100,
+          call: (v) => changesToPoint({ massKg: 500, armM: v }, at, [], 3),
+        },
+        {
+          field: 'to.armM',
+          min: -100,
+          max: 100,
+          call: (v) => changesToPoint(at, { massKg: 500, armM: v }, [], 3),
+        },
+        { field: 'mostCount', min: 1, max: 20, call: (v) => changesToPoint(at, at, [], v) },
+      ],
+    },
+  ],
   takeNoNumber: [
     [armLimitsAt, 'any mass has limits: above and below a checked envelope those at its ends'],
     [columnFuel, 'what does not fit is an answer; ranges of a column are those of its record'],
