@@ -5,6 +5,8 @@ import type { DepartureLimits } from '../../shared-calc/climate/departure/depart
 import { spreadAfterL, Z_95 } from '../../shared-calc/loading/spread.ts';
 import { performanceBook, type PerformanceBook } from '../../shared-calc/performance/departure-book.ts';
 import type { WindLimitsRecord } from '../../shared-calc/performance/records.ts';
+import { availableLengthM } from '../../shared-calc/performance/departure-figures.ts';
+import type { RunwayPhase } from '../../shared-calc/performance/published-factors.ts';
 import { surfaceKindOf, type SurfaceKind } from '../../shared-calc/performance/surface.ts';
 import { M_PER_FT } from '../../shared-calc/units/constants.ts';
 import { UNIT_PRESETS } from '../../shared-calc/units/preferences.ts';
@@ -30,6 +32,7 @@ type Filled<Part extends keyof PlannerQuestion> = {
 };
 
 export interface Asked extends Filled<
+  | 'phase'
   | 'lighterKg'
   | 'day'
   | 'share'
@@ -72,6 +75,7 @@ export interface AskedLoading {
   aeroplane: string;
   massKg: number | null;
   massHighKg: number | null;
+  landingHighKg: number | null;
   verdict: 'inside' | 'outside' | 'not checked';
 }
 
@@ -92,17 +96,22 @@ export function completeQuestion(
   const planned = record?.flight.landingAfterS ?? null;
   const loading = record === null ? null : askedLoading(db, record.id);
   const runway = askedRunway(field, question);
+  const wantedPhase = question.phase ?? 'take-off';
   const aeroplane =
     record === null || loading === null
       ? null
-      : askedAeroplane(db, record.aircraftId, loading, runway, question.lighterKg ?? 0);
-  const hasTakeOff = aeroplane !== null && answersDistance(aeroplane);
-  const lengthM = runway?.record.lengthM ?? 0;
+      : askedAeroplane(db, record.aircraftId, loading, runway, question.lighterKg ?? 0, wantedPhase);
+  // Without a table of landings there is none to ask.
+  const phase = aeroplane !== null && answersLanding(aeroplane) ? wantedPhase : 'take-off';
+  const hasDistance =
+    aeroplane !== null && (phase === 'landing' ? answersLanding(aeroplane) : answersDistance(aeroplane));
+  const lengthM = runway === null ? 0 : availableM(runway, phase);
   return {
     field,
     loading,
     runway,
     aeroplane,
+    phase,
     lighterKg: question.lighterKg ?? 0,
     day:
       question.day ??
@@ -112,17 +121,18 @@ export function completeQuestion(
         .toString(),
     share: question.share ?? 0.9,
     // More than the whole runway was asked of another one.
-    takeOffMostM: !hasTakeOff
+    takeOffMostM: !hasDistance
       ? null
       : question.takeOffMostM === undefined
         ? lengthM
         : question.takeOffMostM === null
           ? null
           : Math.min(question.takeOffMostM, lengthM),
-    climbLeastMs: aeroplane?.book.climb == null ? null : (question.climbLeastMs ?? null),
+    climbLeastMs:
+      aeroplane?.book.climb == null || phase === 'landing' ? null : (question.climbLeastMs ?? null),
     densityAltitudeMostM:
       question.densityAltitudeMostM === undefined
-        ? hasTakeOff
+        ? hasDistance
           ? null
           : usualStepM * Math.floor((field.elevationM + usualAboveFieldM) / usualStepM)
         : question.densityAltitudeMostM,
@@ -134,9 +144,12 @@ export function completeQuestion(
     daylight: question.daylight ?? 'sunset',
     beforeSunriseMin: question.beforeSunriseMin ?? 30,
     afterSunsetMin: question.afterSunsetMin ?? 30,
-    flightMin: question.flightMin ?? (planned === null ? usualFlightMin : Math.ceil(planned / 60)),
+    flightMin:
+      phase === 'landing'
+        ? 0
+        : (question.flightMin ?? (planned === null ? usualFlightMin : Math.ceil(planned / 60))),
     reserveMin: question.reserveMin ?? record?.flight.reserveMin ?? usualReserveMin,
-    isFlightAssumed: question.flightMin === undefined && planned === null,
+    isFlightAssumed: phase === 'take-off' && question.flightMin === undefined && planned === null,
   };
 }
 
@@ -145,20 +158,27 @@ function askedLoading(db: Context['db'], loadingId: string): AskedLoading {
   const inputs = loadingInputs(db, loadingId);
   const { result, verdict } = loadingReview(inputs, UNIT_PRESETS.metric);
   const named = { id: loadingId, name: inputs.loading.name, aeroplane: inputs.aircraft.name, verdict };
-  if (result === null) return { ...named, massKg: null, massHighKg: null };
-  const { massKg, massSdKg } = spreadAfterL(result.model, result.path, result.takeOff.burnedL);
-  return { ...named, massKg, massHighKg: massKg + Z_95 * massSdKg };
+  if (result === null) return { ...named, massKg: null, massHighKg: null, landingHighKg: null };
+  const highAfter = (burnedL: number) => {
+    const { massKg, massSdKg } = spreadAfterL(result.model, result.path, burnedL);
+    return { massKg, highKg: massKg + Z_95 * massSdKg };
+  };
+  const { massKg, highKg } = highAfter(result.takeOff.burnedL);
+  const landing = result.landing === null ? null : highAfter(result.landing.burnedL);
+  return { ...named, massKg, massHighKg: highKg, landingHighKg: landing?.highKg ?? highKg };
 }
 
 function askedAeroplane(
   db: Context['db'],
   aircraftId: string,
-  { massHighKg }: AskedLoading,
+  { massHighKg, landingHighKg }: AskedLoading,
   runway: Asked['runway'],
   lighterKg: number,
+  phase: 'take-off' | 'landing',
 ): AskedAeroplane | null {
   const record = readPerformance(db, aircraftId);
-  if (record === null || massHighKg === null) return null;
+  const highKg = phase === 'landing' ? landingHighKg : massHighKg;
+  if (record === null || massHighKg === null || highKg === null) return null;
   const { performance, maxMasses, tanks } = requireAircraft(db, aircraftId);
   const { bestGlideMs, bestGlideRatio } = performance;
   const emptyKg = readWeighings(db, aircraftId).find(({ withdrawn }) => !withdrawn)?.emptyMassKg;
@@ -169,7 +189,7 @@ function askedAeroplane(
     leastKg,
     mostKg: Math.max(leastKg, maxMasses.takeOffKg ?? massHighKg),
     fuelKinds: tanks.map(({ fuelKind }) => fuelKind),
-    massKg: Math.max(LEAST_MASS_KG, massHighKg - lighterKg),
+    massKg: Math.max(LEAST_MASS_KG, highKg - lighterKg),
     surface: runway === null ? null : surfaceKindOf(runway.record.surface),
   };
 }
@@ -186,6 +206,22 @@ function usualTailwindMs(runway: Asked['runway'], aeroplane: AskedAeroplane | nu
 
 function answersDistance({ book, surface }: AskedAeroplane): boolean {
   return surface !== null && (book.takeOff !== null || book.seaLevel !== null);
+}
+
+function answersLanding({ book, surface }: AskedAeroplane): boolean {
+  return surface !== null && book.landing !== null;
+}
+
+/** Into the wind either end may be used: the shorter one counts. */
+function availableM({ record, end }: NonNullable<Asked['runway']>, phase: 'take-off' | 'landing'): number {
+  const ends = record.ends.filter(
+    (_, index) => end === 'into the wind' || (end === 'first') === (index === 0),
+  );
+  return Math.min(
+    ...ends.map(({ displacedThresholdM }) =>
+      availableLengthM(phase === 'landing' ? 'landing' : 'takeOff', record.lengthM, displacedThresholdM),
+    ),
+  );
 }
 
 function askedRunway(field: FieldRecord, question: PlannerQuestion): Asked['runway'] {
@@ -209,25 +245,27 @@ export function headingsOf(runway: Asked['runway']): number[] {
 
 /** @param massKg another mass than that of the loading asked: for questions asked backwards */
 export function limitsOf(asked: Asked, massKg = asked.aeroplane?.massKg): DepartureLimits {
-  const { aeroplane, runway, takeOffMostM, climbLeastMs, field } = asked;
+  const { aeroplane, runway, phase, takeOffMostM, climbLeastMs, field } = asked;
   const entered =
     aeroplane === null || massKg === undefined
       ? null
       : { book: aeroplane.book, massKg, elevationM: field.elevationM };
   const surface = aeroplane?.surface ?? null;
+  const distance = (of: RunwayPhase) =>
+    takeOffMostM === null || entered === null || runway === null || surface === null
+      ? null
+      : {
+          mostM: takeOffMostM,
+          distanceM: distanceRows(entered, of, {
+            surface,
+            slopeRatio: 0,
+            availableM: availableM(runway, phase),
+          }),
+        };
   return {
     densityAltitudeMostM: asked.densityAltitudeMostM,
-    takeOff:
-      takeOffMostM === null || entered === null || runway === null || surface === null
-        ? null
-        : {
-            mostM: takeOffMostM,
-            distanceM: distanceRows(entered, 'takeOff', {
-              surface,
-              slopeRatio: 0,
-              availableM: runway.record.lengthM,
-            }),
-          },
+    takeOff: phase === 'take-off' ? distance('takeOff') : null,
+    landing: phase === 'landing' ? distance('landing') : null,
     climbRate:
       climbLeastMs === null || entered === null
         ? null
@@ -260,6 +298,8 @@ export function askedOutput(asked: Asked) {
     ...rest,
     hasTakeOff: aeroplane !== null && answersDistance(aeroplane),
     hasClimb: aeroplane !== null && aeroplane.book.climb !== null,
+    hasLanding: aeroplane !== null && answersLanding(aeroplane),
+    availableM: runway === null ? null : availableM(runway, asked.phase),
     field: { id: field.id, name: field.name, elevationM: field.elevationM, timeZone: field.timeZone },
     loading,
     runway:

@@ -78,7 +78,9 @@ function heaviestFor(
 ): { answer: Answer | null; heaviestKg: number | null } {
   const { aeroplane, loading, lighterKg } = asked;
   // Where nothing that is asked depends on the load, there is no heaviest one.
-  const dependsOnLoad = asked.takeOffMostM !== null || asked.climbLeastMs !== null;
+  // Of a landing the load is what the flight has left of it: asked backwards it is the take-off's.
+  const dependsOnLoad =
+    asked.phase === 'take-off' && (asked.takeOffMostM !== null || asked.climbLeastMs !== null);
   if (aeroplane === null || loading?.massKg == null || loading.massHighKg === null || !dependsOnLoad)
     return { answer: null, heaviestKg: null };
   const days = daysOfHour(hours, rowsAround(hours.localHour, departure.date), input.hour, plan.halfDays);
@@ -136,7 +138,12 @@ function lighterBuys(
   plan: DeparturePlan,
   input: PlannerInput,
 ): Answer | null {
-  if (asked.aeroplane === null || (asked.takeOffMostM === null && asked.climbLeastMs === null)) return null;
+  if (
+    asked.aeroplane === null ||
+    asked.phase === 'landing' ||
+    (asked.takeOffMostM === null && asked.climbLeastMs === null)
+  )
+    return null;
   const take = { lighterKg: asked.lighterKg + leftBehind[input.units.mass] };
   const endsH = endOf(plan);
   const changedEndsH = endOf(changedPlan(context, input, take));
@@ -209,6 +216,7 @@ function throughTheYear(
         runs,
         unknownCount: works.filter((each) => each === null).length,
         byDaylight: isLight.includes(false),
+        isLanding: asked.phase === 'landing',
         what:
           asked.takeOffMostM !== null || asked.climbLeastMs !== null ? 'at this load' : 'with these limits',
       }),

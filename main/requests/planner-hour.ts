@@ -46,7 +46,7 @@ export const plannerHourRequests = {
       );
       const rows = rowsOfLimits(air, departure.headingsDeg, limits);
       const { observed, failed } = judge(rows);
-      const takeOff = rows.find(({ name }) => name === 'takeOff')?.value;
+      const takeOff = rows.find(({ name }) => name === 'takeOff' || name === 'landing')?.value;
       const at = (column: Float64Array | undefined, row: number) => {
         const value = column?.[row] ?? NaN;
         return Number.isFinite(value) ? value : null;

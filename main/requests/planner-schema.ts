@@ -15,6 +15,8 @@ const windMs = z.number().min(0).max(30).nullable();
 export const plannerQuestion = z.strictObject({
   /** Left out: the current loading of the aeroplane. */
   loadingId: id.nullable().optional(),
+  /** Left out: a take-off. */
+  phase: z.enum(['take-off', 'landing']).optional(),
   /** Left behind of that loading at take-off. */
   lighterKg: z.number().min(0).max(500).optional(),
   /** Left out: the longest runway. */
@@ -23,7 +25,7 @@ export const plannerQuestion = z.strictObject({
   /** Left out: today by the field's clock. */
   day: day.optional(),
   share: z.union(PLANNER_SHARES.map((each) => z.literal(each))).optional(),
-  /** Left out: the runway's whole length where the aeroplane has a take-off table. */
+  /** Of the take-off, or of the landing. Left out: all of the runway where the aeroplane has a table. */
   takeOffMostM: z.number().min(30).max(8000).nullable().optional(),
   climbLeastMs: z.number().min(0).max(20).nullable().optional(),
   /** Left out: 2,500 ft above the field where there is no take-off table, else not asked. */
@@ -119,6 +121,8 @@ export const plannerAsked = z.strictObject({
       /** As entered, and its upper figure (95 times in 100); null where the loading gives no take-off mass yet. */
       massKg: z.number().nullable(),
       massHighKg: z.number().nullable(),
+      /** The upper figure at the planned landing; at take-off where none is planned. */
+      landingHighKg: z.number().nullable(),
       verdict: z.enum(['inside', 'outside', 'not checked']),
     })
     .nullable(),
@@ -131,6 +135,7 @@ export const plannerAsked = z.strictObject({
       surface: z.string(),
     })
     .nullable(),
+  phase: z.enum(['take-off', 'landing']),
   lighterKg: z.number(),
   day: z.string(),
   share: z.number(),
@@ -150,4 +155,7 @@ export const plannerAsked = z.strictObject({
   /** Whether a take-off distance or a climb can be asked of this aeroplane here. */
   hasTakeOff: z.boolean(),
   hasClimb: z.boolean(),
+  hasLanding: z.boolean(),
+  /** What there is of the runway for it: a landing begins behind a displaced threshold. */
+  availableM: z.number().nullable(),
 });

@@ -41,6 +41,7 @@ export const plannerRequests = {
         isObserved: hours.isObserved,
         daylight,
         rule: question.rule,
+        isLanding: asked.phase === 'landing',
         latestTakeOffH,
         flightS: question.flightS,
         reserveS: question.reserveS,
@@ -68,8 +69,10 @@ function notesOf(
 ): PlannerNoteParts {
   const { aeroplane, runway } = asked;
   const book = aeroplane?.book;
-  const table = book?.takeOff != null ? 'table' : book?.seaLevel != null ? 'estimate' : 'none';
-  const figures = book?.takeOff?.record ?? book?.seaLevel ?? null;
+  const isLanding = asked.phase === 'landing';
+  const prepared = isLanding ? book?.landing : book?.takeOff;
+  const table = prepared != null ? 'table' : book?.seaLevel != null ? 'estimate' : 'none';
+  const figures = prepared?.record ?? book?.seaLevel ?? null;
   const hottest = (plan?.windows ?? []).flatMap(({ takeOff }) =>
     takeOff === null
       ? []
@@ -83,6 +86,8 @@ function notesOf(
     runway: runway === null ? null : { surface: runway.record.surface },
     isSurfaceKnown: runway !== null && surfaceKindOf(runway.record.surface) !== null,
     table,
+    isLanding,
+    isCompared: figures === null || figures.source.from !== 'manual' || figures.source.comparedOn !== null,
     hasClimb: book?.climb != null,
     safetyRatio: figures?.safety.factorRatio ?? null,
     readingSdRatio: figures?.readingSdRatio ?? 0,

@@ -83,6 +83,7 @@ export interface YearParts {
   readonly unknownCount: number;
   /** Whether some dates are left out because the flight would not be inside their daylight. */
   readonly byDaylight: boolean;
+  readonly isLanding: boolean;
   /** "at this load", "with these limits" */
   readonly what: string;
 }
@@ -90,8 +91,16 @@ export interface YearParts {
 /**
  * @example "A departure at 11:00 at this load works nine days in ten until 6 June and again from 25 August."
  */
-export function yearSentence({ hour, share, runs, unknownCount, byDaylight, what }: YearParts): string {
-  const begins = `A departure at ${clockText(hour)} ${what} works ${daysInWords(share)}`;
+export function yearSentence({
+  hour,
+  share,
+  runs,
+  unknownCount,
+  byDaylight,
+  isLanding,
+  what,
+}: YearParts): string {
+  const begins = `A ${isLanding ? 'landing' : 'departure'} at ${clockText(hour)} ${what} works ${daysInWords(share)}`;
   const light = byDaylight ? ', where the whole flight is inside daylight' : '';
   if (unknownCount === DAYS_OF_YEAR)
     return `At ${clockText(hour)} no date of the year has days enough to tell.`;

@@ -9,6 +9,7 @@ export interface PlannerNoteParts {
     readonly aeroplane: string;
     readonly massKg: number | null;
     readonly massHighKg: number | null;
+    readonly landingHighKg: number | null;
     readonly verdict: 'inside' | 'outside' | 'not checked';
   } | null;
   readonly lighterKg: number;
@@ -16,6 +17,9 @@ export interface PlannerNoteParts {
   readonly isSurfaceKnown: boolean;
   /** What the manual has. */
   readonly table: 'table' | 'estimate' | 'none';
+  readonly isLanding: boolean;
+  /** The figures were held against the manual, or are not from it. */
+  readonly isCompared: boolean;
   readonly hasClimb: boolean;
   readonly safetyRatio: number | null;
   readonly readingSdRatio: number;
@@ -41,8 +45,13 @@ export function plannerNotes(parts: PlannerNoteParts): string[] {
   if (loading?.verdict === 'outside')
     notes.push(`${loading.name} is outside its limits: do not depart loaded like this. See Loading.`);
   notes.push(...missing(parts));
+  if (parts.takeOffAsked && !parts.isCompared)
+    notes.push(
+      `Do not rely on this yet: the ${parts.isLanding ? 'landing' : 'take-off'} table has not been compared with the manual. See Aircraft.`,
+    );
   if (parts.takeOffAsked && loading?.massHighKg != null) {
-    const massKg = loading.massHighKg - parts.lighterKg;
+    const highKg = parts.isLanding ? (loading.landingHighKg ?? loading.massHighKg) : loading.massHighKg;
+    const massKg = highKg - parts.lighterKg;
     const factor =
       parts.safetyRatio === null ? '' : `; with the safety factor of ${parts.safetyRatio.toFixed(2)}`;
     notes.push(

@@ -23,6 +23,8 @@ export interface PlannerAnswerParts {
   readonly daylight: DaylightSpan | null;
   readonly rule: DaylightRule;
   readonly latestTakeOffH: number;
+  /** A landing is asked: no flight stands between the hour and the end of daylight, only the reserve. */
+  readonly isLanding: boolean;
   readonly flightS: number;
   readonly reserveS: number;
   readonly units: PlannerUnits;
@@ -97,6 +99,7 @@ export function limitWords(name: LimitName): string {
 
 const LIMIT_WORDS: Readonly<Record<LimitName, string>> = {
   takeOff: 'take-off distance',
+  landing: 'landing distance',
   climbRate: 'climb rate',
   climbGradient: 'climb gradient',
   densityAltitude: 'density altitude',
@@ -108,6 +111,7 @@ const LIMIT_WORDS: Readonly<Record<LimitName, string>> = {
 /** The same for a narrow column: "take-off". */
 export function limitColumn(name: LimitName): string {
   if (name === 'takeOff') return 'take-off';
+  if (name === 'landing') return 'landing';
   return name === 'climbRate' ? 'climb' : LIMIT_WORDS[name];
 }
 
@@ -140,7 +144,7 @@ function firstSentence(
   const sure = intervalWords(share, window, plan.resampled.of);
   const until = clockText(takeOff.toH);
   return [
-    plain(`Between ${clockText(takeOff.fromH)} and `),
+    plain(`${parts.isLanding ? 'Land between' : 'Between'} ${clockText(takeOff.fromH)} and `),
     strong(until),
     plain(
       ` local, ${daysInWords(share)}${sure === '' ? '' : ` (${sure})`}; ${afterWords(window, parts, daylight)}.`,

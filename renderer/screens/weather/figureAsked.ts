@@ -62,7 +62,7 @@ export function limitOfQuestion(asked: Asked, figure: WeatherFigure): number | n
     case 'crosswind':
       return asked.crosswindMostMs;
     case 'takeOffDistance':
-      return asked.takeOffMostM;
+      return asked.phase === 'take-off' ? asked.takeOffMostM : null;
     case 'climbRate':
       return asked.climbLeastMs;
     default:

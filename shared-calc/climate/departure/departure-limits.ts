@@ -11,6 +11,8 @@ export interface DepartureLimits {
   readonly densityAltitudeMostM: number | null;
   /** With every factor, against what may be used of the runway. */
   readonly takeOff: { readonly mostM: number; readonly distanceM: RowFigures } | null;
+  /** The same for a landing; a question asks one of the two. */
+  readonly landing: { readonly mostM: number; readonly distanceM: RowFigures } | null;
   readonly climbRate: { readonly leastMs: number; readonly rateMs: RowFigures } | null;
   readonly climbGradient: { readonly leastRatio: number; readonly gradientRatio: RowFigures } | null;
   readonly crosswindMostMs: number | null;
@@ -21,6 +23,7 @@ export interface DepartureLimits {
 
 const RANGES: Readonly<Record<LimitName, readonly [least: number, most: number, unit: string]>> = {
   takeOff: [1, 10_000, 'm'],
+  landing: [1, 10_000, 'm'],
   climbRate: [0, 30, 'm/s'],
   climbGradient: [0, 0.5, ''],
   densityAltitude: [-2000, 6000, 'm'],
@@ -41,7 +44,7 @@ export function rowsOfLimits(
   asked: DepartureLimits,
 ): LimitRows[] {
   const wind = headingsDeg.length === 0 ? windOfNoRunway(air) : runwayWind(air, headingsDeg);
-  const { takeOff, climbRate, climbGradient } = asked;
+  const { takeOff, landing, climbRate, climbGradient } = asked;
   const limits: LimitRows[] = [];
   const add = (name: LimitName, side: LimitRows['side'], limit: number | null, value: () => Float64Array) => {
     if (limit === null) return;
@@ -50,6 +53,7 @@ export function rowsOfLimits(
     limits.push({ name, value: value(), limit, side });
   };
   if (takeOff !== null) add('takeOff', 'most', takeOff.mostM, () => takeOff.distanceM(air, wind));
+  if (landing !== null) add('landing', 'most', landing.mostM, () => landing.distanceM(air, wind));
   if (climbRate !== null) add('climbRate', 'least', climbRate.leastMs, () => climbRate.rateMs(air, wind));
   if (climbGradient !== null)
     add('climbGradient', 'least', climbGradient.leastRatio, () => climbGradient.gradientRatio(air, wind));
@@ -65,6 +69,7 @@ export function asksAir(asked: DepartureLimits): boolean {
   return (
     asked.densityAltitudeMostM !== null ||
     asked.takeOff !== null ||
+    asked.landing !== null ||
     asked.climbRate !== null ||
     asked.climbGradient !== null
   );

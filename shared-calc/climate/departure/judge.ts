@@ -1,8 +1,9 @@
 import { InputProblem } from '../../problem.ts';
 
-/** What can be asked of a departure, in the order in which an answer leads. */
+/** What can be asked of a departure or a landing, in the order in which an answer leads. */
 export const LIMIT_NAMES = [
   'takeOff',
+  'landing',
   'climbRate',
   'climbGradient',
   'densityAltitude',

@@ -38,6 +38,7 @@ export interface PlannedHour extends HourOdds {
   readonly failsMost: LimitName | null;
   /** Quantiles at the share asked, on the bad side of each: at most so high, at least so steep; null where too few. */
   readonly densityAltitudeM: number | null;
+  /** Of the landing where that is asked. */
   readonly takeOffM: number | null;
   readonly climbRateMs: number | null;
   readonly temperatureC: number | null;
@@ -204,7 +205,7 @@ function quantilesByHour(
     };
     return {
       densityAltitudeM: quantile(air.densityAltitudeM, share),
-      takeOffM: quantile(valueOf('takeOff'), share),
+      takeOffM: quantile(valueOf('takeOff') ?? valueOf('landing'), share),
       climbRateMs: quantile(valueOf('climbRate'), 1 - share),
       temperatureC: quantile(air.temperatureC, share),
     };

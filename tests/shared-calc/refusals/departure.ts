@@ -42,6 +42,7 @@ const judged = { observed: Uint8Array.of(1), failed: Uint8Array.of(0) };
 const asked: DepartureLimits = {
   densityAltitudeMostM: 2000,
   takeOff: null,
+  landing: null,
   climbRate: null,
   climbGradient: null,
   crosswindMostMs: null,

@@ -47,7 +47,14 @@ test('what a change buys is told in minutes, or why it buys nothing', () => {
 });
 
 describe('through the year', () => {
-  const parts = { hour: 11, share: 0.9, unknownCount: 0, byDaylight: false, what: 'at this load' };
+  const parts = {
+    hour: 11,
+    share: 0.9,
+    unknownCount: 0,
+    byDaylight: false,
+    isLanding: false,
+    what: 'at this load',
+  };
   const begins = 'A departure at 11:00 at this load works nine days in ten';
   test('a run over the new year is told by its gap', () => {
     const runs = [{ from: placeInYear(7, 25), to: placeInYear(5, 6) }];
@@ -76,12 +83,15 @@ describe('notes', () => {
       aeroplane: 'Two-seater',
       massKg: 560,
       massHighKg: 565.03,
+      landingHighKg: 540,
       verdict: 'inside',
     },
     lighterKg: 0,
     runway: { surface: 'asphalt' },
     isSurfaceKnown: true,
     table: 'table',
+    isLanding: false,
+    isCompared: true,
     hasClimb: true,
     safetyRatio: 1.33,
     readingSdRatio: 0.05,
@@ -97,6 +107,15 @@ describe('notes', () => {
     expect(notes()).toEqual([
       'Worked with the upper figures of the mass, 565.1 kg, and of reading the table, 9 % more, which hold 95 times in 100; with the safety factor of 1.33.',
     ]);
+  });
+  test('a table that nobody has compared with the manual is not to be relied on', () => {
+    expect(notes({ isCompared: false })[0]).toBe(
+      'Do not rely on this yet: the take-off table has not been compared with the manual. See Aircraft.',
+    );
+    expect(notes({ isCompared: false, takeOffAsked: false })).toEqual([]);
+  });
+  test('of a landing the mass is the one at landing', () => {
+    expect(notes({ isLanding: true })[0]).toMatch(/of the mass, 540\.0 kg, and of reading/);
   });
   test('a loading outside its limits stands first', () => {
     const [first] = notes({

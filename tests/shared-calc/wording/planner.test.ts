@@ -64,6 +64,7 @@ const parts = (given: Partial<PlannerAnswerParts> = {}): PlannerAnswerParts => (
   daylight: { fromH: 5.78, toH: 21.13, isAllDay: false },
   rule: { rule: 'civil twilight' },
   latestTakeOffH: 21.13 - 190 / 60,
+  isLanding: false,
   flightS: 145 * 60,
   reserveS: 45 * 60,
   units: UNIT_PRESETS.metric,

@@ -14,6 +14,7 @@ import { inventedRecord } from './invented-record.ts';
 const none: DepartureLimits = {
   densityAltitudeMostM: null,
   takeOff: null,
+  landing: null,
   climbRate: null,
   climbGradient: null,
   crosswindMostMs: null,

@@ -14,6 +14,7 @@ import { daylightSpan, latestTakeOffH } from '../../../../shared-calc/climate/de
 const none: DepartureLimits = {
   densityAltitudeMostM: null,
   takeOff: null,
+  landing: null,
   climbRate: null,
   climbGradient: null,
   crosswindMostMs: null,

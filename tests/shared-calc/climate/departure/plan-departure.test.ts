@@ -40,6 +40,7 @@ function questionOf({ month, day, share, daMost, crossMost, heading, hours }: Ca
     limits: {
       densityAltitudeMostM: daMost,
       takeOff: null,
+      landing: null,
       climbRate: null,
       climbGradient: null,
       crosswindMostMs: crossMost,

@@ -1,0 +1,160 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { field, station } from '../../../fixtures/demo/field.ts';
+import { buildDemo } from '../../../fixtures/demo/build.ts';
+import type { WorkContext } from '../../../main/requests/define.ts';
+import { runRequest } from '../../../main/requests/run.ts';
+import { findRequest, type OutputOf } from '../../../main/requests/table.ts';
+import { pressureAltitudeFromSettingM } from '../../../shared-calc/atmosphere/station-pressure.ts';
+import { performanceBook } from '../../../shared-calc/performance/departure-book.ts';
+import { distanceFigures } from '../../../shared-calc/performance/departure-figures.ts';
+
+// The demo library has all that a question with an aeroplane needs: tables, loadings, runways, eleven years.
+let db: Database.Database;
+beforeAll(async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'planner-'));
+  await buildDemo(join(folder, 'demo.tarewing'), folder);
+  db = new Database(join(folder, 'demo.tarewing'), { readonly: true });
+});
+afterAll(() => db.close());
+
+type Question = Record<string, unknown>;
+const strip = { day: '2026-07-19', runwayId: 'strip-15-33', end: 'into the wind' };
+
+async function ask<Name extends 'planner.answer' | 'planner.hour' | 'planner.backwards' | 'performance.get'>(
+  name: Name,
+  input: Question,
+): Promise<OutputOf<Name>> {
+  const context = { db, libraryPath: '', nowEpochS: () => Date.UTC(2026, 10, 20) / 1000 } as WorkContext;
+  const answer = await runRequest(name, findRequest(name), context, input);
+  if (!answer.ok) throw new Error(answer.problem.sentence);
+  return answer.output as OutputOf<Name>;
+}
+const planned = (question: Question) =>
+  ask('planner.answer', { fieldId: field.id, aircraftId: 'demo-two-seater', question });
+const hourOf = (question: Question, hour: number) =>
+  ask('planner.hour', { fieldId: field.id, aircraftId: 'demo-two-seater', question, hour });
+const backwards = (question: Question, hour: number) =>
+  ask('planner.backwards', { fieldId: field.id, aircraftId: 'demo-two-seater', question, hour });
+
+describe('a take-off with an aeroplane, its loading and its table', () => {
+  test('the usual question is the whole of the longest runway, the pilot’s own wind limits and the current loading', async () => {
+    const { asked } = await planned({ day: '2026-07-19' });
+    expect(asked).toMatchObject({
+      loading: { id: 'evening-round' },
+      runway: { words: '06 or 24, into the wind' },
+      takeOffMostM: 1180,
+      densityAltitudeMostM: null,
+      flightMin: 90,
+      reserveMin: 45,
+      isFlightAssumed: false,
+    });
+    expect(asked.crosswindMostMs).not.toBeNull();
+    expect(asked.loading?.massHighKg).toBeGreaterThan(asked.loading?.massKg ?? NaN);
+  });
+
+  test('each day of an hour is judged as one departure asked by itself would be, all limits together', async () => {
+    const question = { ...strip, takeOffMostM: 600 };
+    const { plan, asked } = await planned(question);
+    const { days } = await hourOf(question, 13);
+    const record = await ask('performance.get', { aircraftId: 'demo-two-seater' });
+    const book = performanceBook(record, { bestGlideMs: null, bestGlideRatio: null });
+    const headings = (field.runways[1]?.ends ?? []).map(({ trueHeadingDeg }) => trueHeadingDeg);
+    const spread = 1 + 1.6448536 * (record.takeOff?.readingSdRatio ?? NaN);
+    let met = 0;
+    let counted = 0;
+    for (const each of days) {
+      const { temperatureC, dewPointC, settingHpa, windFromDeg, windMs, gustMs, isObserved } = each;
+      if (windMs === null || temperatureC === null || dewPointC === null || settingHpa === null) {
+        expect(isObserved).toBe(false);
+        continue;
+      }
+      counted++;
+      const strongMs = Math.max(windMs, gustMs ?? 0);
+      // By hand: the end whose wind stands more ahead, sine and cosine of the angle, the gust across and behind.
+      const angles = headings.map((deg) => (((windFromDeg ?? 0) - deg) * Math.PI) / 180);
+      const best = Math.cos(angles[0] ?? 0) >= Math.cos(angles[1] ?? 0) ? angles[0] : angles[1];
+      const isVariable = windFromDeg === null && windMs > 0;
+      const ahead = isVariable ? -strongMs : windMs === 0 ? 0 : windMs * Math.cos(best ?? 0);
+      const across = isVariable ? strongMs : windMs === 0 ? 0 : strongMs * Math.abs(Math.sin(best ?? 0));
+      const { requiredM } = distanceFigures(book, 'takeOff', {
+        massKg: asked.loading?.massHighKg ?? NaN,
+        pressureAltitudeM: pressureAltitudeFromSettingM(settingHpa, field.elevationM),
+        temperatureC,
+        dewPointC,
+        headwindMs: ahead,
+        runway: { surface: 'gravel', slopeRatio: 0, availableM: 640 },
+      });
+      const fails = [
+        ...(requiredM * spread > 600 ? ['takeOff'] : []),
+        ...(across > (asked.crosswindMostMs ?? NaN) ? ['crosswind'] : []),
+        ...((isVariable ? strongMs : 0) > (asked.tailwindMostMs ?? NaN) ? ['tailwind'] : []),
+      ];
+      expect([each.day, ...each.fails]).toEqual([each.day, ...fails]);
+      if (fails.length === 0) met++;
+    }
+    expect(plan?.hours[13]).toMatchObject({ dayCount: counted, metCount: met });
+    expect(met).toBeGreaterThan(10);
+    expect(met).toBeLessThan(counted);
+  });
+
+  test('the heaviest load put back in is enough on nine days in ten, and half a kilogram more is not', async () => {
+    const question = { ...strip, takeOffMostM: 560, crosswindMostMs: null, tailwindMostMs: null };
+    const { heaviestKg, answers } = await backwards(question, 8);
+    const { asked } = await planned(question);
+    const take = answers.find(({ what }) => what === 'heaviest')?.take;
+    if (heaviestKg === null || take?.lighterKg === undefined) throw new Error('nothing to take');
+    expect(take.lighterKg).toBeGreaterThanOrEqual((asked.loading?.massKg ?? NaN) - heaviestKg - 1e-9);
+    const shareAt = async (lighterKg: number) =>
+      (await planned({ ...question, lighterKg })).plan?.hours[8]?.share ?? NaN;
+    expect(await shareAt(take.lighterKg)).toBeGreaterThanOrEqual(0.9);
+    expect(await shareAt(take.lighterKg - 0.5)).toBeLessThan(0.9);
+  });
+
+  test('a lighter aeroplane never has fewer days inside, at any hour', async () => {
+    const heavy = (await planned({ ...strip, takeOffMostM: 580 })).plan;
+    const light = (await planned({ ...strip, takeOffMostM: 580, lighterKg: 25 })).plan;
+    heavy?.hours.forEach(({ metCount, dayCount }, hour) => {
+      expect(light?.hours[hour]?.dayCount).toBe(dayCount);
+      expect(light?.hours[hour]?.metCount).toBeGreaterThanOrEqual(metCount);
+    });
+  });
+
+  test('a load heavier than the table counts as a limit not met on every day, and is never dropped', async () => {
+    const { plan, notes } = await planned({
+      ...strip,
+      loadingId: 'both-tall-friends',
+      crosswindMostMs: null,
+      tailwindMostMs: null,
+    });
+    expect(plan?.hours.every(({ metCount }) => metCount === 0)).toBe(true);
+    expect(Math.min(...(plan?.hours ?? []).map(({ dayCount }) => dayCount))).toBeGreaterThan(150);
+    expect(notes[0]).toMatch(/is outside its limits: do not depart loaded like this/);
+  });
+
+  test('an end that is chosen has its own displaced threshold for the landing', async () => {
+    const landing = await planned({ day: '2026-07-19', phase: 'landing', end: 'second' });
+    expect(landing.asked).toMatchObject({ phase: 'landing', takeOffMostM: 1090, flightMin: 0 });
+    expect((await planned({ day: '2026-07-19', phase: 'landing', end: 'first' })).asked.takeOffMostM).toBe(
+      1180,
+    );
+    // Into the wind either end may be used: the shorter one counts.
+    expect((await planned({ day: '2026-07-19', phase: 'landing' })).asked.takeOffMostM).toBe(1090);
+    expect(landing.plan?.limitNames[0]).toBe('landing');
+    expect(landing.text).toMatch(/^Land between \d\d:\d\d and \d\d:\d\d local, nine days in ten/);
+    // The reserve alone stands between the landing and sunset.
+    expect((landing.daylight?.toH ?? NaN) - (landing.latestTakeOffH ?? NaN)).toBeCloseTo(0.75, 9);
+  });
+
+  test('sunrise and sunset of the demo’s field are those of the sunrise equation', async () => {
+    // The sunrise equation with Spencer's series (1971) for declination and equation of time, 37.2 N 110.3 W, 19 July:
+    // 20.9 degrees and -6.2 min give 06:15 and 20:40 by a clock six hours behind UTC. Two minutes: the series' own error.
+    const { sun } = await planned({ day: '2026-07-19' });
+    expect(Math.abs((sun.sunsetH ?? NaN) - (20 + 40 / 60))).toBeLessThan(2 / 60);
+    expect(Math.abs((sun.sunriseH ?? NaN) - (6 + 15 / 60))).toBeLessThan(2 / 60);
+    expect(station.latitudeDeg).toBeCloseTo(field.latitudeDeg, 1);
+  });
+});
