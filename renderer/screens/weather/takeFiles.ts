@@ -45,25 +45,31 @@ export async function lookAgain(
   await lookThrough(app, weather, [{ key, path, entry, choices }]);
 }
 
+/** Stations of a file whose rows are not among the pending files yet. */
+export function stationsLeft(
+  pending: readonly PendingFile[],
+  { preview, path, entry }: PendingFile,
+): string[] {
+  const taken = new Set(
+    pending
+      .filter((each) => each.path === path && each.entry === entry)
+      .map((each) => each.preview?.stationRead ?? each.choices.stationInFile),
+  );
+  return (preview?.stationsInFile ?? [])
+    .map(({ identifier }) => identifier)
+    .filter((each) => !taken.has(each));
+}
+
 /** The other stations of a file, each as a file of its own. */
 export async function takeOtherStations(app: App, weather: WeatherState, file: PendingFile): Promise<void> {
-  const { preview, path, entry } = file;
-  if (preview === null) return;
-  const taken = new Set(
-    weather.pending
-      .filter((each) => each.path === path && each.entry === entry)
-      .map((each) => each.preview?.stationRead ?? null),
-  );
-  const others = preview.stationsInFile
-    .filter(({ identifier }) => !taken.has(identifier))
-    .map(({ identifier }): PendingFile => ({
-      ...nothingKnown,
-      key: crypto.randomUUID(),
-      fileName: file.fileName,
-      path,
-      entry,
-      choices: { ...file.choices, stationInFile: identifier },
-    }));
+  const others = stationsLeft(weather.pending, file).map((stationInFile): PendingFile => ({
+    ...nothingKnown,
+    key: crypto.randomUUID(),
+    fileName: file.fileName,
+    path: file.path,
+    entry: file.entry,
+    choices: { ...file.choices, stationInFile },
+  }));
   weather.pending = [...weather.pending, ...others];
   await lookThrough(app, weather, others);
 }

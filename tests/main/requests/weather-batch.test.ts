@@ -5,6 +5,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { OutputOf } from '../../../main/requests/table.ts';
 import { loadObservations } from '../../../main/store/load-observations.ts';
 import { memoryLibrary, type MemoryLibrary } from '../memory-library.ts';
+import { cancelAtBlock } from './cancel-at-block.ts';
 import { fileWith, sample } from '../weather-import/samples.ts';
 import { zipOf } from '../weather-import/zip-of.ts';
 
@@ -128,19 +129,7 @@ describe('a folder of six years', () => {
     await library.ask('weather.import', { path: sample('725300-94846-2016.gz'), station: ohare });
     const before = stored();
     for (const blocksBefore of [0, 1, 7, 17]) {
-      const controller = new AbortController();
-      if (blocksBefore === 0) controller.abort();
-      let blocks = 0;
-      library.db.function('note_block', { varargs: true }, () => {
-        blocks += 1;
-        if (blocks === blocksBefore) controller.abort();
-        return null;
-      });
-      library.db.exec(
-        'CREATE TEMP TRIGGER noted AFTER INSERT ON observation_block BEGIN SELECT note_block(); END',
-      );
-      const answer = await library.request('weather.importFiles', { files }, controller.signal);
-      library.db.exec('DROP TRIGGER noted');
+      const answer = await cancelAtBlock(library, blocksBefore, 'weather.importFiles', { files });
       expect(answer).toMatchObject({ ok: false, problem: { code: 'cancelled' } });
       expect(stored()).toEqual(before);
     }

@@ -6,6 +6,7 @@ import { loadObservations } from '../../../main/store/load-observations.ts';
 import { missing } from '../../../main/store/observation-columns.ts';
 import { addBlocks, beginImport, sweepUnfinishedImports } from '../../../main/store/weather-imports.ts';
 import { memoryLibrary, type MemoryLibrary } from '../memory-library.ts';
+import { cancelAtBlock } from './cancel-at-block.ts';
 import { fileWith, sample, scanAll, utc } from '../weather-import/samples.ts';
 
 type Preview = OutputOf<'weather.preview'>;
@@ -267,19 +268,7 @@ test('cancelled at any step, an import leaves the library as it was', async () =
   );
   const path = fileWith(years.join('\n'), 'long.txt');
   for (const blocksBefore of [0, 1, 40]) {
-    const controller = new AbortController();
-    if (blocksBefore === 0) controller.abort();
-    let blocks = 0;
-    library.db.function('note_block', { varargs: true }, () => {
-      blocks += 1;
-      if (blocks === blocksBefore) controller.abort();
-      return null;
-    });
-    library.db.exec(
-      'CREATE TEMP TRIGGER noted AFTER INSERT ON observation_block BEGIN SELECT note_block(); END',
-    );
-    const answer = await library.request('weather.import', { path, station: ohare }, controller.signal);
-    library.db.exec('DROP TRIGGER noted');
+    const answer = await cancelAtBlock(library, blocksBefore, 'weather.import', { path, station: ohare });
     expect(answer).toMatchObject({ ok: false, problem: { code: 'cancelled' } });
     expect(stored()).toEqual(before);
   }
