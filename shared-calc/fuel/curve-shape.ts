@@ -1,8 +1,7 @@
-import { bracketedRoot } from '../numeric/bracketed-root.ts';
 import { monotoneCubic } from '../numeric/monotone-cubic.ts';
 import { requireRange } from '../problem.ts';
 import { SAME_MARK_RATIO } from './gauge-curve.ts';
-import type { BandedCurve, BandKnot, CurveKnot, GaugeCurve, IsotonicCurve } from './gauge-curve.ts';
+import type { BandedCurve, BandKnot, CurveKnot, GaugeCurve } from './gauge-curve.ts';
 
 /** A stretch of the curve without a jump: a monotone cubic through its knots, or a single point between two jumps. */
 interface Stretch {
@@ -89,63 +88,6 @@ export function bandShapeOf(curve: BandedCurve): (positionRatio: number) => Band
       readHighL: between(from.readHighL, to.readHighL),
     };
   };
-}
-
-/** Where the needle stands at a usable quantity; where the curve does not know, on which side of it. */
-export type NeedleAnswer =
-  | { readonly place: 'onCurve'; readonly positionRatio: number }
-  /** The needle moves over this part of the scale with no change of volume. */
-  | { readonly place: 'flat'; readonly lowRatio: number; readonly highRatio: number }
-  /** The needle stands still here while the volume goes from `lowL` to `highL`. */
-  | {
-      readonly place: 'deadZone';
-      readonly positionRatio: number;
-      readonly lowL: number;
-      readonly highL: number;
-    }
-  | { readonly place: 'belowFirstMoved'; readonly atMostRatio: number }
-  | { readonly place: 'aboveLastMoved'; readonly atLeastRatio: number };
-
-/**
- * Position of the needle at a usable quantity, along the curve.
- * @param usableL 0 to the usable capacity (or to the last reading, where a test went past the capacity)
- * @throws RangeProblem when the quantity is negative or more than the tank holds
- * @see fuelAtReading the other way round
- */
-export function needleAt(curve: IsotonicCurve, usableL: number): NeedleAnswer {
-  const { first, last } = endKnots(curve);
-  requireRange('usableL', usableL, 0, Math.max(curve.usableCapacityL, last.highL), 'L');
-  if (usableL < first.lowL) return { place: 'belowFirstMoved', atMostRatio: first.positionRatio };
-  if (usableL > last.highL) return { place: 'aboveLastMoved', atLeastRatio: last.positionRatio };
-  const standing = curve.knots.find((k) => k.lowL < k.highL && usableL >= k.lowL && usableL <= k.highL);
-  if (standing !== undefined) {
-    return {
-      place: 'deadZone',
-      positionRatio: standing.positionRatio,
-      lowL: standing.lowL,
-      highL: standing.highL,
-    };
-  }
-  for (const stretch of stretchesOf(curve.knots)) {
-    const { positionsRatio, volumesL } = stretch;
-    if (usableL > (volumesL.at(-1) ?? 0)) continue;
-    const level = positionsRatio.filter((_, i) => volumesL[i] === usableL);
-    const lowRatio = level[0];
-    const highRatio = level.at(-1);
-    if (lowRatio !== undefined && highRatio !== undefined) {
-      return lowRatio === highRatio
-        ? { place: 'onCurve', positionRatio: lowRatio }
-        : { place: 'flat', lowRatio, highRatio };
-    }
-    const upper = volumesL.findIndex((volumeL) => volumeL > usableL);
-    const positionRatio = bracketedRoot(
-      (position) => stretch.volumeAtL(position) - usableL,
-      positionsRatio[upper - 1] ?? first.positionRatio,
-      positionsRatio[upper] ?? last.positionRatio,
-    );
-    return { place: 'onCurve', positionRatio };
-  }
-  throw new Error('the stretches of a gauge curve leave no gap');
 }
 
 function stretchesOf(knots: readonly CurveKnot[]): Stretch[] {

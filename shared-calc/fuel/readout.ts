@@ -35,7 +35,7 @@ export interface FuelReadout {
  * @param reading on the scale 0 to 1, or on a stop
  * @returns usable litres, never below 0
  * @throws RangeProblem when the position lies outside the scale
- * @see needleAt the other way round
+ * @see leastMarkFor the other way round
  */
 export function fuelAtReading(
   curve: GaugeCurve,

@@ -1,5 +1,5 @@
 import type { FillRow, FillRun, FuelTank, GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
-import { fitGaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
+import { fitGaugeCurve } from './older-curve.ts';
 import type { IsotonicCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 
 // Small invented fill tests whose answers can be worked out by hand.

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { fitGaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import { leastMarkFor } from '../../../shared-calc/fuel/least-mark.ts';
 import { fuelTankOf, runsOfTest } from '../../../shared-calc/fuel/records.ts';
 import { exampleFillTest } from '../../main/example-fill-test.ts';
+import { fitGaugeCurve } from './older-curve.ts';
 
 const tank = { capacityL: 45, unusableL: 1 };
 

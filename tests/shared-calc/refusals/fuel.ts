@@ -1,13 +1,6 @@
-import {
-  bandShapeOf,
-  endKnots,
-  needleAt,
-  shapeOf,
-  volumesAt,
-} from '../../../shared-calc/fuel/curve-shape.ts';
+import { bandShapeOf, endKnots, shapeOf, volumesAt } from '../../../shared-calc/fuel/curve-shape.ts';
 import { requireTank, usableAfterRows } from '../../../shared-calc/fuel/fill-run.ts';
 import type { FillRun } from '../../../shared-calc/fuel/fill-run.ts';
-import { fitGaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import {
   divisionText,
   printedSpan,
@@ -121,18 +114,6 @@ export const refusals: RoomRefusals = {
         },
       ],
     },
-    {
-      of: fitGaugeCurve,
-      ranges: [
-        { field: 'resolutionRatio', min: 0.001, max: 0.5, call: (v) => fitGaugeCurve([], TANK, v) },
-        {
-          field: 'runs[0].rows[0].positionRatio',
-          min: 0,
-          max: 1,
-          call: (v) => fitGaugeCurve([filling([5, v])], TANK, 0.1),
-        },
-      ],
-    },
     { of: volumesAt, ranges: [onPlace((v) => volumesAt(curve, v))] },
     { of: shapeOf, ranges: [onPlace((v) => shapeOf(curve)(v))] },
     {
@@ -146,7 +127,6 @@ export const refusals: RoomRefusals = {
         },
       ],
     },
-    { of: needleAt, ranges: [{ field: 'usableL', min: 0, max: 60, call: (v) => needleAt(curve, v) }] },
     {
       of: fuelAtReading,
       ranges: [

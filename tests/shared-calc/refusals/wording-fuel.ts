@@ -63,6 +63,6 @@ export const refusals: RoomRefusals = {
     [residualSentence, 'words a residual that curveResiduals has made'],
     [rowFlagSentence, 'words a flag that flagRows has made'],
     [runStartSentence, 'words a run that usableAfterRows has let through'],
-    [tooFewReadingsSentence, 'words a count that fitGaugeCurve has made'],
+    [tooFewReadingsSentence, 'words a count that the fit has made'],
   ],
 };

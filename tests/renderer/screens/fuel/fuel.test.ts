@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { fitGaugeCurve } from '../../../../shared-calc/fuel/gauge-curve.ts';
 import { fuelTankOf, runsOfTest } from '../../../../shared-calc/fuel/records.ts';
 import { curvePoints } from '../../../../renderer/screens/fuel/curvePoints.ts';
 import {
@@ -15,6 +14,7 @@ import { readingKind } from '../../../../renderer/screens/fuel/readingKind.ts';
 import { rowsOf } from '../../../../renderer/screens/fuel/rowsOf.ts';
 import { fuelAtReading } from '../../../../shared-calc/fuel/readout.ts';
 import { exampleFillTest } from '../../../main/example-fill-test.ts';
+import { fitGaugeCurve } from '../../../shared-calc/fuel/older-curve.ts';
 
 // The example's curve, by hand: five litres a pour, so 1/8 is 10 L, 3/8 15 L, 1/2 20 L, 5/8 25 L, 7/8 30 L; at 5 L
 // the needle still rests on the empty stop, at 35 L on the full one. The tank holds 45 L, 1 L of it unusable.
