@@ -25,6 +25,8 @@ import {
 
 /** So many moves and places of ballast are offered. */
 const MOST_OFFERED = 2;
+/** Moves of which the least part is solved for. */
+const MOST_SOLVED = 24;
 /** Pieces that can all be tried against each other. */
 const MOST_PIECES = 14;
 
@@ -84,59 +86,72 @@ function leftAnswer(subject: Subject, { indexes, massKg }: LeftBehind): Answer[]
       ];
 }
 
-/** Whole things first, those that leave most margin; a part of one only where no whole one does. */
+/** A thing and the place to which it may go. */
+interface Move {
+  readonly item: LoadingItemRecord;
+  readonly index: number;
+  readonly from: StationRecord;
+  readonly to: StationRecord;
+}
+
+/** Whole things first, those that leave most margin; then the least part of one that will do. */
 function moveRemedies(subject: Subject): Answer[] {
   const { items } = subject.inputs.loading;
   const { stations } = subject.inputs.aircraft;
   const places = stations.filter(({ kind }) => kind !== 'seat');
-  const tries = items.flatMap((item, index) => {
+  const moves = items.flatMap((item, index): Move[] => {
     const from = stations.find(({ id }) => id === item.stationId);
     if (from === undefined || isPerson(subject, item)) return [];
     return places.flatMap((to) => (to.id === from.id ? [] : [{ item, index, from, to }]));
   });
-  const whole = tries.flatMap(({ item, from, to }) => {
-    const after = changed(subject, (copy) => {
-      moveItem(copy, item.id, to);
-    });
-    const asked = askedOf(subject, after);
-    const way = wayOf(subject, after, null);
-    if (asked === null || way === null) return [];
-    const found = {
-      kind: 'move' as const,
-      name: nameOf(subject, item),
-      from: from.name,
-      to: to.name,
-      isWhole: true,
-    };
-    return [{ answer: { found, ways: [way] }, share: keptBy(asked).flightShare }];
+  const whole = moves.flatMap((move) => wholeMove(subject, move));
+  // Where whole things do, parts of others need not be solved for.
+  const parts = (whole.length > 0 ? whole.map(({ move }) => move) : moves.slice(0, MOST_SOLVED)).flatMap(
+    (move) => partMove(subject, move),
+  );
+  return [
+    ...whole.sort((a, b) => b.share - a.share).slice(0, MOST_OFFERED),
+    ...parts.sort((a, b) => a.leastKg - b.leastKg).slice(0, whole.length > 0 ? 1 : MOST_OFFERED),
+  ].map(({ answer }) => answer);
+}
+
+function wholeMove(subject: Subject, move: Move): { move: Move; answer: Answer; share: number }[] {
+  const { item, from, to } = move;
+  const after = changed(subject, (copy) => {
+    moveItem(copy, item.id, to);
   });
-  if (whole.length > 0) {
-    return whole
-      .sort((a, b) => b.share - a.share)
-      .slice(0, MOST_OFFERED)
-      .map(({ answer }) => answer);
-  }
-  return tries
-    .flatMap(({ item, index, from, to }): Answer[] => {
-      const [first] = moveRanges(subject.asked, index, { stationId: to.id, armM: usualSeatArmM(to) });
-      if (first === undefined) return [];
-      const ways = waysTo(subject, first, 'from', {
-        quantity: 'mass',
-        apply: (copy, massKg) => {
-          movePart(subject, copy, item, to, massKg);
-        },
-      });
-      const found = {
-        kind: 'move' as const,
-        name: nameOf(subject, item),
-        from: from.name,
-        to: to.name,
-        isWhole: false,
-      };
-      return ways.length === 0 ? [] : [{ found, ways }];
-    })
-    .sort((a, b) => (a.ways[0]?.value ?? 0) - (b.ways[0]?.value ?? 0))
-    .slice(0, MOST_OFFERED);
+  const asked = askedOf(subject, after);
+  const way = wayOf(subject, after, null);
+  if (asked === null || way === null) return [];
+  const found = {
+    kind: 'move' as const,
+    name: nameOf(subject, item),
+    from: from.name,
+    to: to.name,
+    isWhole: true,
+  };
+  return [{ move, answer: { found, ways: [way] }, share: keptBy(asked).flightShare }];
+}
+
+/** The least part that will do; nothing where it takes all of the thing. */
+function partMove(subject: Subject, { item, index, from, to }: Move): { answer: Answer; leastKg: number }[] {
+  const [first] = moveRanges(subject.asked, index, { stationId: to.id, armM: usualSeatArmM(to) });
+  const all = subject.asked.loading.loads[index]?.massKg ?? 0;
+  if (first === undefined || first.from >= all) return [];
+  const ways = waysTo(subject, first, 'from', {
+    quantity: 'mass',
+    apply: (copy, massKg) => {
+      movePart(subject, copy, item, to, massKg);
+    },
+  });
+  const found = {
+    kind: 'move' as const,
+    name: nameOf(subject, item),
+    from: from.name,
+    to: to.name,
+    isWhole: false,
+  };
+  return ways.length === 0 ? [] : [{ answer: { found, ways }, leastKg: first.from }];
 }
 
 function moveItem(copy: LoadingRecord, itemId: string, to: StationRecord): void {
