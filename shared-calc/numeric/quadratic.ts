@@ -14,20 +14,21 @@ export function quadraticRootsBetween(
   from: number,
   to: number,
 ): number[] {
-  if (c2 === 0) {
-    if (c1 === 0) return [];
-    return within([-c0 / c1], from, to);
-  }
+  if (c2 === 0) return c1 === 0 ? [] : within(-c0 / c1, NaN, from, to);
   const discriminant = c1 * c1 - 4 * c2 * c0;
   if (discriminant < 0) return [];
   const q = -0.5 * (c1 + (c1 < 0 ? -1 : 1) * Math.sqrt(discriminant));
-  if (q === 0) return within([0], from, to);
+  if (q === 0) return within(0, NaN, from, to);
   const first = q / c2;
   const second = c0 / q;
-  if (first === second) return within([first], from, to);
-  return within(first < second ? [first, second] : [second, first], from, to);
+  if (first === second) return within(first, NaN, from, to);
+  return first < second ? within(first, second, from, to) : within(second, first, from, to);
 }
 
-function within(roots: number[], from: number, to: number): number[] {
-  return roots.filter((root) => root > from && root < to);
+/** The ones of two rising roots between the bounds; NaN is none. */
+function within(first: number, second: number, from: number, to: number): number[] {
+  const roots: number[] = [];
+  if (first > from && first < to) roots.push(first);
+  if (second > from && second < to) roots.push(second);
+  return roots;
 }

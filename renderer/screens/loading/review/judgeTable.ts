@@ -4,9 +4,9 @@ import {
   normalDraws,
   type NormalDraws,
 } from '../../../../shared-calc/loading/odds.ts';
+import type { LoadingModel } from '../../../../shared-calc/loading/model.ts';
 import { cellLoading } from '../../../../shared-calc/loading/review-table/cell-loading.ts';
 import { columnFuel } from '../../../../shared-calc/loading/review-table/column-fuel.ts';
-import { mostDoubtful } from '../../../../shared-calc/loading/spread.ts';
 import { SOBOL_MOST_DIMENSIONS } from '../../../../shared-calc/numeric/sobol.ts';
 import { shown } from '../../../../shared-calc/units/shown.ts';
 import { isAsked, timesInThousand } from '../../../../shared-calc/wording/loading-odds.ts';
@@ -89,8 +89,16 @@ function oddsText(review: LoadingReview, draws: Map<number, NormalDraws>): strin
   const { result } = review;
   if (result === null || !isAsked(review)) return null;
   const dimensions = dimensionsOf(result.model);
-  if (dimensions > SOBOL_MOST_DIMENSIONS || mostDoubtful(result.model, result.margins) === null) return null;
+  if (dimensions > SOBOL_MOST_DIMENSIONS || !isInDoubt(result.model)) return null;
   const made = draws.get(dimensions) ?? normalDraws(dimensions, oddsDraws.count, oddsDraws.seed);
   draws.set(dimensions, made);
   return timesInThousand(insideOdds(result.model, made));
+}
+
+/** Whether any input is doubtful: where none is, there are no odds to tell. */
+function isInDoubt({ solids, fuel }: LoadingModel): boolean {
+  return (
+    solids.some(({ massSdKg, armSdM }) => massSdKg > 0 || armSdM > 0) ||
+    fuel.some(({ lowL, highL }) => highL > lowL)
+  );
 }
