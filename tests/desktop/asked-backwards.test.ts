@@ -1,3 +1,4 @@
+import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { fromPage } from './harness/from-page.ts';
@@ -9,6 +10,16 @@ const answer = async (page: Page) => plain(await page.locator('main h1').innerTe
 
 function soon<T>(look: () => Promise<T>) {
   return expect.poll(look, { timeout: 15_000 });
+}
+
+/** Broken rules of accessibility on the page as it stands. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return page.evaluate(async () => {
+    const { axe: runner } = window as unknown as { axe: typeof axe };
+    const found = await runner.run(document.body, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] });
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
+  });
 }
 
 interface Listed {
@@ -134,5 +145,29 @@ test('a grip stops at its station’s limit and says so; climb and return line a
     await type('Flow of the pump', '60');
     // What the engine does not burn fills the right tank, which is full already.
     await soon(() => answer(page)).toContain('fuel is lost overboard');
+  });
+});
+
+test('answers, passengers, the loading sheet and the check page pass the accessibility rules', async () => {
+  await withWindow(loopbackHost, { isDemo: true }, async ({ page }) => {
+    await page.getByRole('link', { name: /^Loading/ }).click();
+    await page.getByLabel('Loading', { exact: true }).selectOption({ label: 'Ansel and Jonas, full tanks' });
+    await page.getByRole('button', { name: 'Leave it behind' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Two friends this afternoon' }).click();
+    await page.getByRole('checkbox', { name: /Mara/ }).check();
+    await page.getByRole('row', { name: /^Mara/ }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Loading sheet on paper' }).click();
+    await page.getByRole('article', { name: 'Loading sheet' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('link', { name: /^Aircraft/ }).click();
+    await page.getByRole('button', { name: 'Compare with the manual, on paper' }).click();
+    await page.getByRole('article', { name: 'Figures to compare with the manual' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Both have compared all of it today' }).click();
+    await expect
+      .poll(() => page.locator('nav').innerText())
+      .toContain('all figures compared with the manual');
   });
 });
