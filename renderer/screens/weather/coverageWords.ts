@@ -81,13 +81,14 @@ function kindsOf({ sources }: Coverage, cell: MonthCell): string {
   return [...new Set(cell.sources.map((place) => sources[place]?.kind ?? ''))].toSorted().join();
 }
 
-/** "July 2012: 741 of 744 hours; from 2012.gz". */
+/** "July 2012: 741 of 744 hours, 99 percent; from 2012.gz". */
 export function cellWords(coverage: Coverage, cell: MonthCell): string {
+  const percent = cell.hourCount === 0 ? '' : `, ${String(percentOf(cell))} percent`;
   const files = cell.sources.map((place) => coverage.sources[place]?.fileName ?? '');
   const from = files.length === 0 ? '' : `; from ${files.slice(0, 2).join(' and ')}`;
   const more = files.length > 2 ? ` and ${String(files.length - 2)} more` : '';
   const change = changesSource(coverage, cell) ? '; another kind of file than the month before' : '';
-  return `${monthNames[cell.month - 1] ?? ''} ${String(cell.year)}: ${figureText(cell.hourCount, 0)} of ${figureText(cell.possibleCount, 0)} hours${from}${more}${change}`;
+  return `${monthNames[cell.month - 1] ?? ''} ${String(cell.year)}: ${figureText(cell.hourCount, 0)} of ${figureText(cell.possibleCount, 0)} hours${percent}${from}${more}${change}`;
 }
 
 /** "from 3 May 2012, 17 days". */

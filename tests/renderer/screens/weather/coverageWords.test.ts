@@ -72,12 +72,12 @@ test('a month says its hours, its files and where the kind of file changes', () 
   if (december === undefined || january === undefined || february === undefined || march === undefined)
     throw new Error();
   expect(plain(cellWords(coverage, january))).toBe(
-    'January 2012: 743 of 744 hours; from 2012.gz and 2011.gz',
+    'January 2012: 743 of 744 hours, 99 percent; from 2012.gz and 2011.gz',
   );
   expect(coverage.months.map((cell) => changesSource(coverage, cell))).toEqual([false, false, false, false]);
   const adjacent = { ...coverage, months: [january, { ...march, month: 2 }] };
   expect(plain(cellWords(adjacent, adjacent.months[1] ?? march))).toBe(
-    'February 2012: 3 of 744 hours; from asos.csv; another kind of file than the month before',
+    'February 2012: 3 of 744 hours, 1 percent; from asos.csv; another kind of file than the month before',
   );
   expect(gapWords({ fromEpochS: Date.UTC(2012, 4, 3) / 1000, hourCount: 17 * 24 + 5 })).toBe(
     'from 3 May 2012, 17 days',
