@@ -30,7 +30,6 @@ class Draft {
 /** What the checks' part of the fuel screen shows, derived from the log and the adopted curve. */
 export class ChecksState {
   readonly fuel: FuelState;
-  readonly draft: Draft;
   readonly log: Query<OutputOf<'fuelCheck.list'>>;
   readonly kept: Query<OutputOf<'calibration.refits'>>;
   readonly checks = $derived.by((): readonly FuelCheckRecord[] =>
@@ -66,7 +65,6 @@ export class ChecksState {
 
   constructor(fuel: FuelState) {
     this.fuel = fuel;
-    this.draft = fuel.app.kept('fuel.checks', () => new Draft());
     this.log = query(
       fuel.app,
       'fuelCheck.list',
@@ -79,6 +77,11 @@ export class ChecksState {
       () => (fuel.adopted === null ? null : { id: fuel.adopted.id }),
       ['fuel'],
     );
+  }
+
+  /** Each tank has its own. */
+  get draft(): Draft {
+    return this.fuel.app.kept(`fuel.checks.${this.fuel.tank?.id ?? ''}`, () => new Draft());
   }
 
   /** Log what was typed. Gives whether it was taken; the fields are then empty for the next one. */

@@ -31,7 +31,6 @@ export interface HeldTogether {
 /** What the dipstick's part of the fuel screen shows. */
 export class DipstickState {
   readonly fuel: FuelState;
-  readonly looked: Looked;
   readonly stick: Query<OutputOf<'dipstick.get'>>;
   readonly kept: Query<OutputOf<'calibration.refits'>>;
   #fitted = $state.raw<StickReply | null>(null);
@@ -83,7 +82,6 @@ export class DipstickState {
 
   constructor(fuel: FuelState) {
     this.fuel = fuel;
-    this.looked = fuel.app.kept('fuel.dipstick', () => new Looked());
     this.stick = query(
       fuel.app,
       'dipstick.get',
@@ -103,6 +101,11 @@ export class DipstickState {
       this.#hasFailed = false;
       this.#worker?.postMessage($state.snapshot(job));
     });
+  }
+
+  /** Each tank has its own. */
+  get looked(): Looked {
+    return this.fuel.app.kept(`fuel.dipstick.${this.fuel.tank?.id ?? ''}`, () => new Looked());
   }
 
   #start(): () => void {
