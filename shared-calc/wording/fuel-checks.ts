@@ -20,7 +20,7 @@ export interface CheckAnswerParts {
 /**
  * Whether the gauge still agrees with its curve, and what to do where it does not.
  * @example "The gauge no longer agrees: on 12 September 2026 it showed 3.2 L less burned than was bought, 3.4 times what
- *   the uncertainties explain. Lower down there is less than the card says. Repeat the fill test between 1/4 and 3/4."
+ *   the uncertainties explain. Lower down there may be less than the card says. Repeat the fill test between 1/4 and 3/4."
  */
 export function checkAnswer(parts: CheckAnswerParts): Sentence {
   const { set, judgement } = parts;
@@ -101,7 +101,7 @@ function slowChange(
 /** After a flight from the same state, a gauge that fell too little stands too high. */
 function whatItMeans(sign: 1 | -1): string {
   return sign < 0
-    ? 'Lower down there is less than the card says.'
+    ? 'Lower down there may be less than the card says.'
     : 'Either less is there when it is filled than the card says, or more lower down.';
 }
 

@@ -34,7 +34,7 @@ test('a gauge that showed too little burned is said to promise too much lower do
   const said = answer([exampleCheck({ refillL: 40 })]);
   expect(said).toBe(
     'The gauge no longer agrees: on day 2026-09-12 it showed 15.0 L less burned than was bought, 4.9 times what the ' +
-      'uncertainties explain. Lower down there is less than the card says. Repeat the fill test between 1/4 and 3/4.',
+      'uncertainties explain. Lower down there may be less than the card says. Repeat the fill test between 1/4 and 3/4.',
   );
 });
 
