@@ -29,6 +29,7 @@ import { weatherSeasonRequests } from './weather-season.ts';
 import { plannerBackwardsRequests } from './planner-backwards.ts';
 import { plannerCompareRequests } from './planner-compare.ts';
 import { plannerHourRequests } from './planner-hour.ts';
+import { plannerWeekRequests } from './planner-weeks.ts';
 import { plannerRequests } from './planner.ts';
 import { weatherTodayRequests } from './weather-today.ts';
 import { weatherYearRequests } from './weather-years.ts';
@@ -68,6 +69,7 @@ export const requestTable = {
   ...weatherTodayRequests,
   ...weatherYearRequests,
   ...plannerRequests,
+  ...plannerWeekRequests,
   ...plannerBackwardsRequests,
   ...plannerHourRequests,
   ...plannerCompareRequests,

@@ -4,7 +4,7 @@ import type { TodayAir } from './readToday.ts';
 import type { PendingFile } from './pendingFile.ts';
 
 /** What stands beside the pictures. */
-export type WeatherSide = 'hours' | 'today' | 'days' | 'field' | 'files';
+export type WeatherSide = 'hours' | 'today' | 'days' | 'weeks' | 'field' | 'files';
 
 /** What the person finds again on coming back to this screen. */
 export class WeatherState {

@@ -119,6 +119,42 @@ test('a day’s hours are the quantiles that a plain grouping of the plain view 
     (share) => 1 - share,
   );
 
+  // Latest hours by week: the week from 15 July, by the same plain grouping around that date.
+  const byHour = Array.from({ length: 24 }, (): number[] => []);
+  for (const row of rows) {
+    const parts = clock.formatToParts(new Date((row.epoch_s + 7 * 60) * 1000));
+    const part = (type: string) => Number(parts.find((each) => each.type === type)?.value);
+    const away =
+      (Date.UTC(part('year'), part('month') - 1, part('day')) - Date.UTC(part('year'), 6, 15)) / 864e5;
+    if (Math.abs(away) <= 7) byHour[part('hour')]?.push(moist(row));
+  }
+  const limitM = 2400;
+  const works = byHour.map((each) => each.filter((m) => m <= limitM).length >= 0.9 * each.length);
+  const weeks = (await library.ask('planner.weeks', {
+    fieldId,
+    aircraftId: null,
+    question: { day: '2026-07-19', share: 0.9, densityAltitudeMostM: limitM },
+    units: {
+      altitude: 'ft',
+      temperature: 'degC',
+      altimeterSetting: 'hPa',
+      distance: 'm',
+      speed: 'kt',
+      climbRate: 'ft/min',
+      mass: 'kg',
+    },
+  })) as OutputOf<'planner.weeks'>;
+  expect(weeks.weeks).toHaveLength(52);
+  const july = weeks.weeks.find((each) => each.month === 7 && each.day === 15);
+  // Sunrise 05:40, sunset 20:27 at 39.2 N 105.6 W in MDT (Astronomical Almanac's formula, sun tests): full hours 6 to 18,
+  // so that an hour of flight and half an hour of reserve end before sunset.
+  const light = Array.from({ length: 13 }, (_, i) => 6 + i);
+  const first = light.find((hour) => works[hour]) ?? null;
+  let until = first;
+  while (until !== null && until < 18 && works[until + 1] === true) until++;
+  expect(july?.latest[0]).toMatchObject({ fromHour: first, untilHour: until });
+  expect([first, until]).not.toEqual([null, null]);
+
   const list = (await library.ask('weather.observations', {
     fieldId,
     hour: 15,
