@@ -81,6 +81,7 @@ const envelopeOf = <A extends 'arm' | 'moment' | 'mac'>(across: A, range: z.ZodN
       .array(z.strictObject({ across: range, massKg }))
       .min(3)
       .max(60),
+    lowestIsLimit: z.boolean().optional(),
     source,
   });
 const envelope = z.discriminatedUnion('across', [

@@ -12,6 +12,7 @@ interface EnvelopeRow {
   across: EnvelopeRecord['across'];
   figures_from: FigureSource['from'];
   compared_on: string | null;
+  lowest_is_limit: number;
 }
 
 export function readEnvelopes(db: Db, aircraftId: string): EnvelopeRecord[] {
@@ -29,6 +30,7 @@ export function readEnvelopes(db: Db, aircraftId: string): EnvelopeRecord[] {
       phase: row.phase,
       across: row.across,
       vertices: vertices.all(row.id),
+      ...(row.lowest_is_limit === 1 ? { lowestIsLimit: true } : {}),
       source: { from: row.figures_from, comparedOn: row.compared_on },
     }));
 }
@@ -48,6 +50,7 @@ export function writeEnvelopes(db: Db, aircraftId: string, envelopes: readonly E
       across: envelope.across,
       figures_from: envelope.source.from,
       compared_on: envelope.source.comparedOn,
+      lowest_is_limit: envelope.lowestIsLimit === true ? 1 : 0,
     });
     const insert = db.prepare(
       `INSERT INTO envelope_vertex (envelope_id, position, ${vertexColumn[envelope.across]}, mass_kg) VALUES (?, ?, ?, ?)`,

@@ -112,6 +112,8 @@ export interface Envelope {
   readonly category: string;
   readonly across: Across;
   readonly vertices: readonly Vertex[];
+  /** The manual states the lowest mass as a least mass, not only as the end of its figures; not so unless told. */
+  readonly lowestIsLimit?: boolean | undefined;
 }
 
 /** Stations that share a limit (baggage A and B together; all non-lifting parts). */

@@ -2,7 +2,7 @@ import type { LoadingAeroplane } from './aeroplane.ts';
 import type { LoadingCase } from './case.ts';
 import { followDifference, followEnvelope, followMass, newTally, type Tally } from './follow.ts';
 import { fuelFigures } from './fuel-figures.ts';
-import { largestMassKg, limitsOf, type Limit } from './limits.ts';
+import { hasMargin, largestMassKg, limitsOf, type Limit } from './limits.ts';
 import { loadingModel, type LoadingModel } from './model.ts';
 import { newPath, partOf, type Path } from './path.ts';
 import { pointAfterL, pointAt, type FlightPoint } from './point.ts';
@@ -41,7 +41,7 @@ export interface LoadingResult {
   /** All limits met, from ramp until usable fuel is exhausted, and something was there to compare with. */
   readonly inside: boolean;
   readonly margins: readonly LimitMargin[];
-  /** The margin of least share among forward, aft and maximum masses; null where there are none. */
+  /** The margin of least share among forward, aft, maximum and stated least masses; null where there are none. */
   readonly least: LimitMargin | null;
   /** What no limit was entered for. */
   readonly unchecked: readonly ('CG' | 'take-off mass')[];
@@ -95,7 +95,11 @@ export function assessModel(model: LoadingModel): LoadingResult {
   });
   const margins = limits.map((limit, i) => marginOf(model, limit, worst[i] ?? newWorst(), massTolerance));
   const compared = margins.filter(
-    ({ limit }) => limit.kind === 'forward' || limit.kind === 'aft' || limit.kind === 'most',
+    ({ limit }) =>
+      limit.kind === 'forward' ||
+      limit.kind === 'aft' ||
+      limit.kind === 'most' ||
+      (limit.kind === 'least' && hasMargin(limit)),
   );
   const unchecked: ('CG' | 'take-off mass')[] = [];
   if (!limits.some((l) => l.kind === 'aft' && l.phase === 'flight')) unchecked.push('CG');

@@ -30,6 +30,8 @@ export interface EnvelopeBands {
   readonly phase: Phase;
   readonly category: string;
   readonly lowestKg: number;
+  /** Whether that is a least mass of the manual. */
+  readonly lowestIsLimit: boolean;
   readonly highestKg: number;
   /** Widest distance from forward to aft limit, m of arm. */
   readonly widthM: number;
@@ -80,6 +82,7 @@ export function envelopeBands(envelope: Envelope, mac: MeanChord | null): Envelo
     phase: envelope.phase,
     category: envelope.category,
     lowestKg: first.lowestKg,
+    lowestIsLimit: envelope.lowestIsLimit ?? false,
     highestKg: last.highestKg,
     widthM,
     bands,

@@ -13,8 +13,18 @@ export type Limit =
     }
   /** A maximum mass, by the manual's figure or the top of an envelope. */
   | { readonly kind: 'most'; readonly id: string; readonly phase: Phase; readonly limitKg: number }
-  /** The lowest mass that an envelope covers: below it the manual gives no limits. */
-  | { readonly kind: 'least'; readonly id: string; readonly phase: Phase; readonly limitKg: number }
+  /**
+   * The lowest mass that an envelope covers. Where the manual states it as a least mass it is a limit with a margin like
+   * any other. Else (isStated false) nothing can be said below it: a flight that goes there is not inside, but how far it
+   * stays from there is no margin, and no chance of going there enters the odds.
+   */
+  | {
+      readonly kind: 'least';
+      readonly id: string;
+      readonly phase: Phase;
+      readonly limitKg: number;
+      readonly isStated: boolean;
+    }
   | {
       readonly kind: 'station-most' | 'station-least' | 'group-most';
       readonly id: string;
@@ -44,7 +54,13 @@ export function limitsOf(model: LoadingModel): Limit[] {
     const id = `envelope.${envelope.id}`;
     limits.push({ kind: 'forward', id: `${id}.forward`, phase, envelope });
     limits.push({ kind: 'aft', id: `${id}.aft`, phase, envelope });
-    limits.push({ kind: 'least', id: `${id}.least`, phase, limitKg: envelope.lowestKg });
+    limits.push({
+      kind: 'least',
+      id: `${id}.least`,
+      phase,
+      limitKg: envelope.lowestKg,
+      isStated: envelope.lowestIsLimit,
+    });
     const limitKg = envelope.highestKg;
     // Mass falls from take-off on: a flight's heaviest point is the take-off.
     const heaviest = phase === 'flight' ? 'take-off' : phase;
@@ -89,6 +105,11 @@ function loadOf(model: LoadingModel, stationIds: readonly string[]): number {
     (sum, item) => (item.stationId !== null && stationIds.includes(item.stationId) ? sum + item.massKg : sum),
     0,
   );
+}
+
+/** Whether how far a flight stays from a limit is a margin: all but the lowest mass at which the manual's figures end. */
+export function hasMargin(limit: Limit): boolean {
+  return limit.kind !== 'least' || limit.isStated;
 }
 
 /** Largest mass in sight, kg: the measure of "met exactly" for masses. */

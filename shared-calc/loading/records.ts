@@ -83,6 +83,8 @@ export interface EnvelopeRecord {
   across: 'arm' | 'moment' | 'mac';
   /** `across` in m, kg m or percent of the MAC, as the envelope says; in order around the polygon. */
   vertices: { across: number; massKg: number }[];
+  /** The manual states its lowest mass as a least mass; else it is only where the manual's figures end. */
+  lowestIsLimit?: boolean | undefined;
   source: FigureSource;
 }
 

@@ -138,7 +138,7 @@ function effectsOn(model: LoadingModel, margin: LimitMargin): (Input & { varianc
 function slopeOf({ limit, worst }: LimitMargin): { perKg: number; perKgM: number } | null {
   if (worst === null) return null;
   if (limit.kind === 'most') return { perKg: -1, perKgM: 0 };
-  if (limit.kind === 'least') return { perKg: 1, perKgM: 0 };
+  if (limit.kind === 'least') return limit.isStated ? { perKg: 1, perKgM: 0 } : null;
   if (!('envelope' in limit)) return null;
   const { massKg: m, momentKgM } = worst;
   const span = bandAt(limit.envelope, m).spans[0];

@@ -1,5 +1,5 @@
 import type { Band, EnvelopeBands } from './envelope.ts';
-import type { EnvelopeLimit, Limit, MassLimit } from './limits.ts';
+import { hasMargin, type EnvelopeLimit, type Limit, type MassLimit } from './limits.ts';
 import { partOf, type Path } from './path.ts';
 
 /** The limits of CG and mass that a draw of a flight has to keep, ready for many draws. */
@@ -12,7 +12,9 @@ export interface FlightLimits {
 export function flightLimits(limits: readonly Limit[]): FlightLimits {
   return {
     envelopes: limits.flatMap((limit) => ('envelope' in limit && limit.kind === 'forward' ? [limit] : [])),
-    masses: limits.flatMap((limit) => ('phase' in limit && !('envelope' in limit) ? [limit] : [])),
+    masses: limits.flatMap((limit) =>
+      'phase' in limit && !('envelope' in limit) && hasMargin(limit) ? [limit] : [],
+    ),
   };
 }
 

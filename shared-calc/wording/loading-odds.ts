@@ -1,4 +1,5 @@
 import { loadFigures, type LoadingInputs } from '../loading/case-of.ts';
+import { hasMargin } from '../loading/limits.ts';
 import type { InsideOdds } from '../loading/odds.ts';
 import { SOBOL_MOST_DIMENSIONS } from '../numeric/sobol.ts';
 import type { LimitMargin } from '../loading/assess.ts';
@@ -54,14 +55,16 @@ export function tooManyDoubtsSentence(tankCount: number): string {
 /** A limit that is not the one of the answer's least margin. */
 function limitName({ limit }: LimitMargin): string {
   if (limit.kind === 'forward' || limit.kind === 'aft') return `the ${limit.kind} limit`;
-  return limit.kind === 'least' ? 'the lowest mass of the envelope' : 'a maximum mass';
+  return limit.kind === 'least' ? 'the least mass' : 'a maximum mass';
 }
 
 /** Whether a probability of keeping the limits of CG and mass answers the question that the verdict answers. */
 export function isAsked({ result, reserve, verdict }: LoadingReview): boolean {
   if (result === null || verdict === 'not checked' || result.unchecked.length > 0) return false;
   if (result.fuelEndsS !== null || reserve?.kept === false) return false;
-  return result.margins.every(({ met, limit }) => met || 'envelope' in limit || 'phase' in limit);
+  return result.margins.every(
+    ({ met, limit }) => met || (hasMargin(limit) && ('envelope' in limit || 'phase' in limit)),
+  );
 }
 
 /** "994 times in 1 000", "more than 999 times in 1 000", "at most 2 times in 1 000". */

@@ -38,6 +38,7 @@ export function limitMass(limitKg: number, units: LoadingUnits): string {
 /** "aft limit", "maximum take-off mass (600 kg)". */
 export function limitName({ limit }: LimitMargin, units: LoadingUnits): string {
   if ('envelope' in limit) return envelopeLimitName(limit);
+  if (limit.kind === 'least') return `least mass (${limitMass(limit.limitKg, units)})`;
   if ('phase' in limit) return `maximum ${massName(limit.phase)} (${limitMass(limit.limitKg, units)})`;
   return 'limit';
 }

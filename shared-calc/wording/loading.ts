@@ -143,6 +143,7 @@ function overMass(
       limit.phase === 'flight' || limit.phase === 'ramp'
         ? stretches(margin.outside)
         : pointOf(limit.phase, result);
+    if (limit.isStated) return strongFirst('Below the least mass', ` (${figure}) by up to ${by}, ${where}.`);
     const why = 'the manual gives no limits there';
     return strongFirst('Lighter than the envelope', ` (from ${figure}) by up to ${by}, ${where}: ${why}.`);
   }

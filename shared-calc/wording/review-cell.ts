@@ -188,14 +188,14 @@ function brokenWords(
       where: since,
       met: `left and right fuel differ by ${by} too much`,
     };
-  if (limit.kind === 'least')
+  if (limit.kind === 'least') {
+    const than = limit.isStated ? 'below the least mass' : 'lighter than the envelope';
     return {
-      lead: `Lighter than the envelope by ${by}`,
+      lead: `${than.charAt(0).toUpperCase()}${than.slice(1)} by ${by}`,
       where: since,
-      met: startsAtOnce
-        ? `it is lighter than the envelope by ${by}`
-        : `it is lighter than the envelope from ${whenText(start.fromS)} on`,
+      met: startsAtOnce ? `it is ${than} by ${by}` : `it is ${than} from ${whenText(start.fromS)} on`,
     };
+  }
   const tooHeavy = {
     ramp: 'too heavy on the ramp',
     'take-off': 'too heavy to take off',

@@ -20,7 +20,7 @@ export function acrossFrom(across: PlotAcross, mac: AircraftRecord['mac']) {
 /** An edge of an envelope as drawn; curved where the manual's coordinates are not the plot's. */
 export interface OutlineEdge {
   points: PlotPoint[];
-  /** The lower edge ends the manual's figures; it is no limit that ticks would mark. */
+  /** The lower edge ends the manual's figures; it is no limit that ticks would mark, unless the manual states a least mass. */
   isLimit: boolean;
 }
 
@@ -29,7 +29,7 @@ const edgePieces = 24;
 
 /** An envelope's edges in the plot's coordinates, in the order in which its vertices stand. */
 export function outlineOf(
-  envelope: Pick<EnvelopeRecord, 'across' | 'vertices'>,
+  envelope: Pick<EnvelopeRecord, 'across' | 'vertices' | 'lowestIsLimit'>,
   to: PlotAcross,
   mac: AircraftRecord['mac'],
 ): OutlineEdge[] {
@@ -50,7 +50,7 @@ export function outlineOf(
         const massKg = from.massKg + share * (end.massKg - from.massKg);
         return [place(massKg, momentAt(from.across + share * (end.across - from.across), massKg)), massKg];
       }),
-      isLimit: !(from.massKg === lowestKg && end.massKg === lowestKg),
+      isLimit: envelope.lowestIsLimit === true || !(from.massKg === lowestKg && end.massKg === lowestKg),
     };
   });
 }

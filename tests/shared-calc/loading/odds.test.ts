@@ -220,15 +220,37 @@ describe('the limit that decides the probability', () => {
       flight: { ...twoFriends.flight, landingAfterS: null },
     };
     const plane = { ...twoSeater, empty: { ...twoSeater.empty, massSdKg: 0, armSdM: 0 } };
-    const model = loadingModel(plane, light);
+    const stated = { ...plane, envelopes: plane.envelopes.map((each) => ({ ...each, lowestIsLimit: true })) };
+    const model = loadingModel(stated, light);
     const { margins, least } = assessModel(model);
     const decides = mostDoubtful(model, margins);
     expect(decides?.limit.kind).toBe('least');
     expect(decides?.margin).toBeCloseTo(1, 9);
-    expect(least?.limit.kind).not.toBe('least');
+    // 1 kg of the 72 that lie between the empty aeroplane and 390 kg; the CG is a third of the envelope's width inside.
+    expect(least?.limit.kind).toBe('least');
     // One normal mass against one limit: 0.25 standard deviations; the CG adds nothing to it.
     const { insideProb } = insideOdds(model, normalDraws(2, 4096, 3));
     expect(Math.abs(insideProb - normalCdf(1 / 4))).toBeLessThan(0.005);
+  });
+
+  test('is not the lowest mass at which the manual’s figures end: verdict and odds leave it alone alike', () => {
+    const light = {
+      ...twoFriends,
+      loads: [load('left', 'Mara', 68, 4), load('right', 'Bag', 5)],
+      fuel: [fuel('rear', 20, 20, 20), fuel('front', 20, 20, 20)],
+      flight: { ...twoFriends.flight, landingAfterS: null },
+    };
+    const plane = { ...twoSeater, empty: { ...twoSeater.empty, massSdKg: 0, armSdM: 0 } };
+    const model = loadingModel(plane, light);
+    const { margins, least } = assessModel(model);
+    expect(least?.limit.kind).not.toBe('least');
+    expect(mostDoubtful(model, margins)?.limit.kind).not.toBe('least');
+    expect(insideOdds(model, normalDraws(2, 4096, 3)).insideProb).toBeGreaterThan(0.999);
+    // Below it there is no verdict of inside.
+    const lighter = { ...light, loads: [load('left', 'Mara', 68, 4)] };
+    const below = assessModel(loadingModel(plane, lighter));
+    expect(below.inside).toBe(false);
+    expect(below.margins.find(({ limit }) => limit.kind === 'least')).toMatchObject({ met: false });
   });
 
   test('is none where nothing is in doubt', () => {

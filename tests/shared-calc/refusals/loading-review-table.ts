@@ -9,6 +9,7 @@ import {
 } from '../../../shared-calc/loading/review-table/begin-table.ts';
 import { cellLoading, isSameLoading } from '../../../shared-calc/loading/review-table/cell-loading.ts';
 import { columnFuel } from '../../../shared-calc/loading/review-table/column-fuel.ts';
+import { hasMargin } from '../../../shared-calc/loading/limits.ts';
 import type { RoomRefusals } from './table.ts';
 
 const at = { massKg: 500, armM: 2 };
@@ -48,6 +49,7 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [armLimitsAt, 'any mass has limits: above and below a checked envelope those at its ends'],
+    [hasMargin, 'takes a limit'],
     [columnFuel, 'what does not fit is an answer; ranges of a column are those of its record'],
     [cellLoading, 'takes fuel that fits'],
     [isSameLoading, 'compares'],
