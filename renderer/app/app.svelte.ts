@@ -1,4 +1,4 @@
-import { createContext } from 'svelte';
+import { createContext, tick } from 'svelte';
 import type { InputOf, OutputOf, RequestName } from '../../main/requests/table.ts';
 import { sentenceOf, type Client } from './client.ts';
 import { Jobs } from './jobs.svelte.ts';
@@ -95,6 +95,16 @@ export class App {
     const output = await this.change(name, input);
     if (output !== null) this.notices.say('Done', sentence, [{ word: 'Undo', run: () => void this.undo() }]);
     return output;
+  }
+
+  /** Put this page on paper, once what just changed is drawn; a host that cannot says why. */
+  async print(): Promise<void> {
+    await tick();
+    try {
+      await this.client.bridge.print();
+    } catch (error) {
+      this.notices.say('Look at', sentenceOf(error));
+    }
   }
 
   async undo(): Promise<void> {
