@@ -26,6 +26,13 @@ export class PlannerState {
     return this.#changed.get(fieldId) ?? questionFrom(this.#app.settings.get(keyOf(fieldId)));
   }
 
+  /** Forget what was chosen for a field. */
+  clear(fieldId: string): void {
+    this.#changed.set(fieldId, {});
+    this.#app.settings.remember(keyOf(fieldId), null);
+  }
+
+  /** Choose parts of the question. */
   ask(fieldId: string, change: PlannerChange): void {
     const parts = Object.entries({ ...this.question(fieldId), ...change });
     const question = Object.fromEntries(parts.filter(([, value]) => value !== undefined)) as PlannerQuestion;

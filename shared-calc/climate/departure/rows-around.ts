@@ -1,3 +1,4 @@
+import { firstAtLeast } from '../../numeric/first-at-least.ts';
 import { requireRange } from '../../problem.ts';
 
 /** A day of the calendar without its year; month from 1. */
@@ -43,8 +44,8 @@ export function rowsAround(
   if (first !== undefined && last !== undefined)
     for (let year = yearOf(first) - 1; year <= yearOf(last) + 1; year++) {
       const centreDay = Date.UTC(year, month - 1, day) / DAY_MS;
-      const from = firstNotBefore(localHour, (centreDay - halfDays) * 24);
-      const to = firstNotBefore(localHour, (centreDay + halfDays + 1) * 24);
+      const from = firstAtLeast(localHour, (centreDay - halfDays) * 24);
+      const to = firstAtLeast(localHour, (centreDay + halfDays + 1) * 24);
       if (to > from) pieces.push({ from, to, centreDay, year });
     }
   const count = pieces.reduce((sum, { from, to }) => sum + to - from, 0);
@@ -65,18 +66,6 @@ export function rowsAround(
       rows.hour[at] = hour - 24 * localDay;
     }
   return rows;
-}
-
-/** Place of the first value that is not below a bound, by halving. */
-function firstNotBefore(rising: Int32Array, bound: number): number {
-  let low = 0;
-  let high = rising.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((rising[middle] ?? 0) < bound) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function yearOf(localHour: number): number {
