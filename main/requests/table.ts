@@ -11,6 +11,7 @@ import { fieldRequests } from './fields.ts';
 import type { HostTable } from './host.ts';
 import { libraryRequests } from './library.ts';
 import { loadingRequests } from './loading.ts';
+import { loadingBackwardsRequests } from './loading-backwards.ts';
 import { loadingSheetRequests } from './loading-sheets.ts';
 import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
@@ -55,6 +56,7 @@ export const requestTable = {
   ...loadingReviewRequests,
   ...reviewTableRequests,
   ...loadingSheetRequests,
+  ...loadingBackwardsRequests,
   ...fieldRequests,
   ...airportRequests,
   ...weatherRequests,

@@ -212,14 +212,14 @@ function landingRemedies(subject: Subject): Answer[] {
   return way === null ? [] : [{ found: { kind: 'landing', fromS, toS }, ways: [way] }];
 }
 
-/** How heavy whoever sits beside the pilot may be, or how heavy the pilot has to be. */
+/** How heavy a passenger or a thing may be, those first that have to lose least; or how heavy the pilot has to be. */
 function loadRemedies(subject: Subject): Answer[] {
   const { aircraft, loading, people } = subject.inputs;
   const pilot = pilotItemOf(subject.inputs);
-  return loading.items.flatMap((item, index): Answer[] => {
+  const found = loading.items.flatMap((item, index): { answer: Answer; lossKg: number }[] => {
     const station = aircraft.stations.find(({ id }) => id === item.stationId);
     const figures = loadFigures(item, people);
-    if (station?.kind !== 'seat' || figures === null) return [];
+    if (station === undefined || figures === null) return [];
     const ranges = loadRanges(subject.asked, index);
     const last = ranges.at(-1);
     const first = ranges[0];
@@ -228,14 +228,20 @@ function loadRemedies(subject: Subject): Answer[] {
     const apply = (copy: LoadingRecord, massKg: number) => {
       withMassKg(copy, item.id, people, massKg);
     };
-    const answer = (kind: 'largest load' | 'least load', ways: Way[]): Answer[] =>
-      ways.length === 0 ? [] : [{ found: { kind, ...about }, ways }];
-    if (item !== pilot && figures.massKg > last.to)
+    const answer = (kind: 'largest load' | 'least load', ways: Way[]) =>
+      ways.length === 0
+        ? []
+        : [{ answer: { found: { kind, ...about }, ways }, lossKg: figures.massKg - last.to }];
+    if (item !== pilot && figures.massKg > last.to && last.to > 0)
       return answer('largest load', waysTo(subject, last, 'to', { quantity: 'mass', apply }));
     if (item === pilot && figures.massKg < first.from)
       return answer('least load', waysTo(subject, first, 'from', { quantity: 'mass', apply }));
     return [];
   });
+  return found
+    .sort((a, b) => a.lossKg - b.lossKg)
+    .slice(0, MOST_OFFERED)
+    .map(({ answer }) => answer);
 }
 
 function ballastRemedies(subject: Subject): Answer[] {
