@@ -139,9 +139,10 @@ export class FuelState {
       ? this.fit?.kind === 'curve'
         ? this.fit.refits
         : null
-      : (this.#adoptedRefits.answer ?? null),
+      : (this.adoptedRefits.answer ?? null),
   );
-  readonly #adoptedRefits: Query<OutputOf<'calibration.refits'>>;
+  /** The curves behind the adopted one's band; null where they were not kept. */
+  readonly adoptedRefits: Query<OutputOf<'calibration.refits'>>;
   /** The adopted curve that is laid under the one that answers, faint and named with its day. */
   readonly overlay = $derived.by((): CalibrationRecord | null => {
     const found = this.calibrations.answer?.find(({ id }) => id === this.looked.overlayId) ?? null;
@@ -183,7 +184,7 @@ export class FuelState {
     const ofTank = () => (this.tank === null ? null : { tankId: this.tank.id });
     this.tests = query(app, 'fillTest.list', ofTank, ['fuel', 'aircraft']);
     this.calibrations = query(app, 'calibration.list', ofTank, ['fuel', 'aircraft']);
-    this.#adoptedRefits = query(
+    this.adoptedRefits = query(
       app,
       'calibration.refits',
       () => (this.adopted === null ? null : { id: this.adopted.id }),

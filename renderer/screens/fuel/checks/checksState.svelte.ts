@@ -31,7 +31,6 @@ class Draft {
 export class ChecksState {
   readonly fuel: FuelState;
   readonly log: Query<OutputOf<'fuelCheck.list'>>;
-  readonly kept: Query<OutputOf<'calibration.refits'>>;
   readonly checks = $derived.by((): readonly FuelCheckRecord[] =>
     // While another tank's log is on its way, the last answer belongs to the wrong tank.
     (this.log.answer ?? []).filter(({ tankId }) => tankId === this.fuel.tank?.id),
@@ -57,8 +56,8 @@ export class ChecksState {
   );
   readonly judged = $derived.by((): JudgedLog | null => {
     const { adopted } = this.fuel;
-    const kept = this.kept.answer ?? null;
-    if (adopted === null || kept === null || !this.kept.isCurrent) return null;
+    const kept = this.fuel.adoptedRefits.answer ?? null;
+    if (adopted === null || kept === null || !this.fuel.adoptedRefits.isCurrent) return null;
     return judgeLog(this.checks, adopted, kept, this.containers, this.testAttitude ?? this.attitude);
   });
   readonly flow = $derived.by((): LearnedFlow | null => flowOfLog(this.checks, this.containers));
@@ -70,12 +69,6 @@ export class ChecksState {
       'fuelCheck.list',
       () => (fuel.tank === null ? null : { tankId: fuel.tank.id }),
       ['fuel', 'aircraft'],
-    );
-    this.kept = query(
-      fuel.app,
-      'calibration.refits',
-      () => (fuel.adopted === null ? null : { id: fuel.adopted.id }),
-      ['fuel'],
     );
   }
 

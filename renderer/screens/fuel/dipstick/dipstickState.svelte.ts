@@ -32,7 +32,6 @@ export interface HeldTogether {
 export class DipstickState {
   readonly fuel: FuelState;
   readonly stick: Query<OutputOf<'dipstick.get'>>;
-  readonly kept: Query<OutputOf<'calibration.refits'>>;
   #fitted = $state.raw<StickReply | null>(null);
   #hasFailed = $state(false);
   #worker: Worker | null = null;
@@ -88,12 +87,6 @@ export class DipstickState {
       () => (fuel.tank === null ? null : { tankId: fuel.tank.id }),
       ['fuel', 'aircraft'],
     );
-    this.kept = query(
-      fuel.app,
-      'calibration.refits',
-      () => (fuel.adopted === null ? null : { id: fuel.adopted.id }),
-      ['fuel'],
-    );
     $effect(() => this.#start());
     $effect(() => {
       const job = this.#job;
@@ -124,12 +117,12 @@ export class DipstickState {
   #together(): HeldTogether | null {
     const { curve, stickAt, stickReadout, gaugeReading } = this;
     const { adopted } = this.fuel;
-    const kept = this.kept.answer ?? null;
+    const kept = this.fuel.adoptedRefits.answer ?? null;
     if (curve === null || stickAt === null || stickReadout === null || adopted === null) return null;
     const gauge = fuelAtReading(adopted.curve, gaugeReading, 'nearestDivision');
     const isComparable =
       kept !== null &&
-      this.kept.isCurrent &&
+      this.fuel.adoptedRefits.isCurrent &&
       adopted.methodVersion >= FIRST_SHARED_METHOD &&
       gauge.place === 'onCurve' &&
       stickReadout.place === 'onCurve' &&
