@@ -33,7 +33,7 @@ export function busyAircraft(): AircraftRecord {
         unusableL,
         densityKgPerL,
         arm: { ...arm, knots: arm.knots.map((knot) => ({ ...knot })) },
-        fuelKind: '',
+        fuelKind: 'unleaded 95',
         source: manual,
       };
     }),
