@@ -2,7 +2,8 @@ import type { Migration } from './define.ts';
 
 export const importBatches: Migration = {
   version: 80,
-  brings: 'imports of many files at once, files told when they come again, fields taken from a list of airports',
+  brings:
+    'imports of many files at once, files told when they come again, fields taken from a list of airports',
   up: (db) => {
     db.exec(`
       -- Files imported by one act share it, and can be taken back by one.
