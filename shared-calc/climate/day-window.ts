@@ -150,25 +150,25 @@ export function dayCounts({ starts }: DayWindow): number[] {
  * @param share 0.5 to 0.99
  * @throws RangeProblem naming prob
  */
-export function dayQuantiles(window: DayWindow, share: number, worse: SafeSide): (number | null)[] {
+export function dayQuantiles(days: DayWindow, share: number, worse: SafeSide): (number | null)[] {
   const needed = daysNeeded(share);
   const prob = probBelow(share, worse);
-  return byHour(window, (values) =>
+  return byHour(days, (values) =>
     values.length < needed ? null : finiteOrNull(quantileReordering(values.slice(), prob)),
   );
 }
 
 /** The worst figure of each hour; null where there are fewer than 20 days to have it from, or it is beyond what is known. */
-export function dayWorst(window: DayWindow, worse: SafeSide): (number | null)[] {
-  return byHour(window, (values) =>
+export function dayWorst(days: DayWindow, worse: SafeSide): (number | null)[] {
+  return byHour(days, (values) =>
     values.length < DAYS_FOR_WORST ? null : finiteOrNull(worstOf(values, worse)),
   );
 }
 
 /** How many days of each hour are beyond a limit. */
-export function daysBeyond(window: DayWindow, limit: number, worse: SafeSide): number[] {
+export function daysBeyond(days: DayWindow, limit: number, worse: SafeSide): number[] {
   const from = beyondFrom(limit, worse);
-  return byHour(window, (values) =>
+  return byHour(days, (values) =>
     values.reduce((count, each) => count + ((worse === 'up' ? each > from : each < from) ? 1 : 0), 0),
   );
 }

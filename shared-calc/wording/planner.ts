@@ -56,21 +56,21 @@ export function plannerAnswer(parts: PlannerAnswerParts): PlannerAnswer {
   if (daylight === null || plan === null)
     return one('no daylight', `There is no daylight ${daylightWords(parts.rule)} on this date.`);
   if (plan.answeredHours.length === 0) return one('too few days', tooFewWords(plan, share));
-  const open = plan.windows.flatMap((window) =>
-    window.takeOff === null ? [] : [{ window, takeOff: window.takeOff }],
+  const open = plan.windows.flatMap((opening) =>
+    opening.takeOff === null ? [] : [{ opening, takeOff: opening.takeOff }],
   );
   const [first, ...later] = open;
   const sentences: Sentence[] = [];
   if (first === undefined) sentences.push(noneSentence(plan, parts, daylight));
-  else sentences.push(firstSentence(first.window, first.takeOff, plan, parts, daylight));
-  for (const { window, takeOff } of later) sentences.push(laterSentence(window, takeOff, parts, daylight));
+  else sentences.push(firstSentence(first.opening, first.takeOff, plan, parts, daylight));
+  for (const { opening, takeOff } of later) sentences.push(laterSentence(opening, takeOff, parts, daylight));
   // Where good weather lasts up to the latest take-off, what comes after it is no window that was lost.
   const isCut = plan.windows.some(
     ({ weather, takeOff }) => takeOff !== null && weather.toH >= parts.latestTakeOffH,
   );
   if (first !== undefined && !isCut)
-    for (const window of plan.windows) {
-      const why = window.takeOff === null ? lostToDaylight(window, parts, daylight) : null;
+    for (const opening of plan.windows) {
+      const why = opening.takeOff === null ? lostToDaylight(opening, parts, daylight) : null;
       if (why !== null) sentences.push([plain(why)]);
     }
   if (first !== undefined && share < 1) sentences.push([plain(ruleSentence(plan, parts))]);
@@ -134,38 +134,38 @@ function one(inShort: string, sentence: string): PlannerAnswer {
 }
 
 function firstSentence(
-  window: PlannedWindow,
+  opening: PlannedWindow,
   takeOff: { readonly fromH: number; readonly toH: number },
   plan: DeparturePlan,
   parts: PlannerAnswerParts,
   daylight: DaylightSpan,
 ): Sentence {
   const { share } = parts;
-  const sure = intervalWords(share, window, plan.resampled.of);
+  const sure = intervalWords(share, opening, plan.resampled.of);
   const until = clockText(takeOff.toH);
   return [
     plain(`${parts.isLanding ? 'Land between' : 'Between'} ${clockText(takeOff.fromH)} and `),
     strong(until),
     plain(
-      ` local, ${daysInWords(share)}${sure === '' ? '' : ` (${sure})`}; ${afterWords(window, parts, daylight)}.`,
+      ` local, ${daysInWords(share)}${sure === '' ? '' : ` (${sure})`}; ${afterWords(opening, parts, daylight)}.`,
     ),
   ];
 }
 
 /** What ends a window: the daylight that the flight needs, or the limit that then fails most. */
-function afterWords(window: PlannedWindow, parts: PlannerAnswerParts, daylight: DaylightSpan): string {
-  if (parts.latestTakeOffH < window.weather.toH - 1e-9)
+function afterWords(opening: PlannedWindow, parts: PlannerAnswerParts, daylight: DaylightSpan): string {
+  if (parts.latestTakeOffH < opening.weather.toH - 1e-9)
     return `later ${spanWords(parts)} would not end by ${endWords(parts.rule)} at ${clockText(daylight.toH, 'down')}`;
   const half =
-    window.halfAtH === null || parts.share <= 0.5
+    opening.halfAtH === null || parts.share <= 0.5
       ? ''
-      : `, and from ${clockText(Math.floor((window.halfAtH * 60) / WINDOW_STEP_MIN) * (WINDOW_STEP_MIN / 60))} it is one day in two`;
-  if (window.endsBy === null) return `then the record has too few days${half}`;
-  return `then ${limitWords(window.endsBy)} ${window.endsBy === 'gust' ? 'fail' : 'fails'} first${half}`;
+      : `, and from ${clockText(Math.floor((opening.halfAtH * 60) / WINDOW_STEP_MIN) * (WINDOW_STEP_MIN / 60))} it is one day in two`;
+  if (opening.endsBy === null) return `then the record has too few days${half}`;
+  return `then ${limitWords(opening.endsBy)} ${opening.endsBy === 'gust' ? 'fail' : 'fails'} first${half}`;
 }
 
 function laterSentence(
-  window: PlannedWindow,
+  opening: PlannedWindow,
   takeOff: { readonly fromH: number; readonly toH: number },
   parts: PlannerAnswerParts,
   daylight: DaylightSpan,
@@ -173,7 +173,7 @@ function laterSentence(
   const isEvening = takeOff.fromH >= EVENING_FROM_H;
   const when = isEvening ? 'In the evening not before' : 'Again from';
   const end =
-    parts.latestTakeOffH < window.weather.toH - 1e-9
+    parts.latestTakeOffH < opening.weather.toH - 1e-9
       ? `until ${clockText(takeOff.toH)}, so that ${spanWords(parts)} ends by ${endWords(parts.rule)} at ${clockText(daylight.toH, 'down')}`
       : `until ${clockText(takeOff.toH)}`;
   return [plain(`${when} ${clockText(takeOff.fromH)}, ${end}.`)];
@@ -181,11 +181,11 @@ function laterSentence(
 
 /** Weather that is good but too late; null where the stretch is only shorter than ten minutes. */
 function lostToDaylight(
-  window: PlannedWindow,
+  opening: PlannedWindow,
   parts: PlannerAnswerParts,
   daylight: DaylightSpan,
 ): string | null {
-  const fromH = Math.ceil((window.weather.fromH * 60) / WINDOW_STEP_MIN - 1e-7) * (WINDOW_STEP_MIN / 60);
+  const fromH = Math.ceil((opening.weather.fromH * 60) / WINDOW_STEP_MIN - 1e-7) * (WINDOW_STEP_MIN / 60);
   if (fromH <= parts.latestTakeOffH) return null;
   const endsH = fromH + (parts.flightS + parts.reserveS) / 3600;
   const which = fromH >= EVENING_FROM_H ? 'No evening window' : 'No later window';
@@ -195,7 +195,7 @@ function lostToDaylight(
 function noneSentence(plan: DeparturePlan, parts: PlannerAnswerParts, daylight: DaylightSpan): Sentence {
   const { share } = parts;
   const lost = plan.windows
-    .map((window) => lostToDaylight(window, parts, daylight))
+    .map((opening) => lostToDaylight(opening, parts, daylight))
     .find((why) => why !== null);
   if (parts.latestTakeOffH < daylight.fromH)
     return [

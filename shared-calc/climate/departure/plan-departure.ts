@@ -107,17 +107,22 @@ export function planDeparture(hours: HourColumns, question: DepartureQuestion): 
   const windows =
     daylight === null
       ? []
-      : departureWindows(shares, share, daylight, question.latestTakeOffH).map((window): PlannedWindow => ({
-          ...window,
-          ...intervalInside(window, resampled),
-          endsBy: endedBy(window.weather.toH, daylight.toH, Math.ceil(window.weather.toH + 1e-9), failsMost),
-          beginsBy: endedBy(
-            window.weather.fromH,
-            daylight.fromH,
-            Math.floor(window.weather.fromH - 1e-9),
+      : departureWindows(shares, share, daylight, question.latestTakeOffH).map((opening): PlannedWindow => ({
+          ...opening,
+          ...intervalInside(opening, resampled),
+          endsBy: endedBy(
+            opening.weather.toH,
+            daylight.toH,
+            Math.ceil(opening.weather.toH + 1e-9),
             failsMost,
           ),
-          halfAtH: fallsTo(shares, 0.5, window.weather.toH, daylight.toH),
+          beginsBy: endedBy(
+            opening.weather.fromH,
+            daylight.fromH,
+            Math.floor(opening.weather.fromH - 1e-9),
+            failsMost,
+          ),
+          halfAtH: fallsTo(shares, 0.5, opening.weather.toH, daylight.toH),
         }));
   const figures = quantilesByHour(rows, judged, air, limits, halfDays, share, needed);
   const years = new Set<number>();
