@@ -1,8 +1,9 @@
 import { L_PER_US_GAL } from '../units/constants.ts';
 import { shapeOf, endKnots } from './curve-shape.ts';
 import { requireTank, usableAfterRows } from './fill-run.ts';
-import type { FillRun, FuelTank, GaugeReading, PlacedReading } from './fill-run.ts';
+import type { FillRun, FuelTank, PlacedReading } from './fill-run.ts';
 import type { GaugeCurve } from './gauge-curve.ts';
+import { positionOf } from './position-of.ts';
 
 /** Something about a row that a person should look at again. Nothing is left out on account of a flag. */
 export type RowFlag = { readonly runIndex: number; readonly rowIndex: number } & (
@@ -144,9 +145,4 @@ function causeOfTooMuch(placed: readonly PlacedReading[], run: FillRun, tank: Fu
   const oneStandsOut = largestL >= 3 * usualL && highestL - largestL + largestL / L_PER_US_GAL <= capacityL;
   const allStandOut = highestL >= 2 * capacityL && highestL / L_PER_US_GAL <= capacityL;
   return oneStandsOut || allStandOut ? 'litresTypedAsGallons' : 'pourTypedTwiceOrStartTooHigh';
-}
-
-function positionOf(reading: GaugeReading): number {
-  if (reading.at === 'emptyStop') return 0;
-  return reading.at === 'fullStop' ? 1 : reading.positionRatio;
 }

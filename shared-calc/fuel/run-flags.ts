@@ -1,5 +1,6 @@
 import { requireRange } from '../problem.ts';
 import { usableAfterRows, type FillRun, type FuelTank, type PlacedReading } from './fill-run.ts';
+import { positionOf } from './position-of.ts';
 
 /** Something about a whole run, told at one of its rows. Nothing is left out on account of a flag. */
 export type RunFlag = { readonly rowIndex: number } & (
@@ -58,7 +59,7 @@ function movesOf(run: FillRun, placed: readonly PlacedReading[]): Move[] {
     const before = used[index] ?? row;
     return {
       rowIndex: row.rowIndex,
-      byRatio: sign * (positionOf(row) - positionOf(before)),
+      byRatio: sign * (positionOf(row.reading) - positionOf(before.reading)),
       volumeL: Math.abs(row.usableL - before.usableL),
       isWhole: row.reading.at === 'scale' && before.reading.at === 'scale',
     };
@@ -105,9 +106,4 @@ function brim(run: FillRun, placed: readonly PlacedReading[], tank: FuelTank): R
 function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
-
-function positionOf({ reading }: PlacedReading): number {
-  if (reading.at === 'emptyStop') return 0;
-  return reading.at === 'fullStop' ? 1 : reading.positionRatio;
 }

@@ -3,7 +3,7 @@ import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import type { FuelReadout } from '../../../shared-calc/fuel/readout.ts';
 import type { UnitPreferences } from '../../../shared-calc/units/preferences.ts';
 import { shown } from '../../../shared-calc/units/shown.ts';
-import { positionOf } from './position.ts';
+import { positionOf } from '../../../shared-calc/fuel/position-of.ts';
 
 /** How far a gauge that were linear would be believed too far: 'A linear gauge would promise 28.1 L, 8.1 L more.' */
 export function linearSentence(

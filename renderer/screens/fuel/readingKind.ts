@@ -3,7 +3,8 @@ import { readingText, type GaugeScale } from '../../../shared-calc/fuel/gauge-sc
 import { parseReading } from '../../../shared-calc/fuel/parse-reading.ts';
 import { readingRefusalSentence } from '../../../shared-calc/wording/fuel.ts';
 import type { FieldKind } from '../../ui/fieldKind.ts';
-import { readingOf, positionOf } from './position.ts';
+import { positionOf } from '../../../shared-calc/fuel/position-of.ts';
+import { readingOf } from './position.ts';
 
 /** A field that takes what the needle shows, on the gauge's own scale: '5/8', 'E', 'F', '12 L', '3 bars'. */
 export function readingKind(scale: GaugeScale, resolutionRatio: number): FieldKind<GaugeReading> {

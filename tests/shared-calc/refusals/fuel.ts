@@ -21,6 +21,7 @@ import { readingUnit } from '../../../shared-calc/fuel/csv/columns.ts';
 import { runsFromCsv } from '../../../shared-calc/fuel/csv/read-runs.ts';
 import { runsToCsv } from '../../../shared-calc/fuel/csv/write-runs.ts';
 import { covariance, pairedRefits, refitVolumesAtL } from '../../../shared-calc/fuel/kept-refits.ts';
+import { positionOf } from '../../../shared-calc/fuel/position-of.ts';
 import { flagRun } from '../../../shared-calc/fuel/run-flags.ts';
 import { totalFuel } from '../../../shared-calc/fuel/total-fuel.ts';
 import { fuelDensityKgPerL, weighedVolumeL } from '../../../shared-calc/fuel/weighed-volume.ts';
@@ -324,6 +325,7 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [runsOfTest, 'gathers a record that the store has let through; usableAfterRows refuses its volumes'],
     [fuelTankOf, 'splits a record that the store has let through; requireTank refuses its volumes'],
+    [positionOf, 'takes a reading that the door has let through'],
     [byHandOf, 'counts what a record holds'],
     [compareCurves, 'takes curves that the fit has made; readings outside either are left out'],
     [pairedRefits, 'takes curves that the fit has made'],

@@ -9,7 +9,8 @@ import {
   withVolume,
 } from '../../../../renderer/screens/fuel/edits.ts';
 import { linearSentence } from '../../../../renderer/screens/fuel/linearSentence.ts';
-import { positionOf, readingOf } from '../../../../renderer/screens/fuel/position.ts';
+import { positionOf } from '../../../../shared-calc/fuel/position-of.ts';
+import { readingOf } from '../../../../renderer/screens/fuel/position.ts';
 import { readingKind } from '../../../../renderer/screens/fuel/readingKind.ts';
 import { rowsOf } from '../../../../renderer/screens/fuel/rowsOf.ts';
 import { fuelAtReading } from '../../../../shared-calc/fuel/readout.ts';
