@@ -33,6 +33,17 @@ export const figureInput = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('climbRate'), aircraftId: id, massKg }),
 ]);
 export type FigureAsked = z.output<typeof figureInput>;
+/** Which figure an answer is of: a window that asked for another one meanwhile must not read it in the wrong unit. */
+export const figureKind = z.enum([
+  'densityAltitude',
+  'temperature',
+  'humidityShare',
+  'headwind',
+  'crosswind',
+  'takeOffDistance',
+  'runwayMargin',
+  'climbRate',
+]);
 type OfAeroplane = Extract<FigureAsked, { aircraftId: string }>;
 
 /** Which way each figure gets worse: quantiles and limits lean that way. */

@@ -13,7 +13,7 @@ import { HOURS } from '../../shared-calc/climate/season.ts';
 import { daylightOf } from '../../shared-calc/climate/sun-lines.ts';
 import { firstAtLeast } from '../../shared-calc/numeric/first-at-least.ts';
 import { read } from './define.ts';
-import { figureInput, figureValues, worseOf } from './field-figure.ts';
+import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
 import { zoneOffsets } from './zone-offsets.ts';
@@ -44,6 +44,7 @@ export const weatherDayRequests = {
       limit: z.number().nullable().default(null),
     }),
     output: z.strictObject({
+      figure: figureKind,
       worse: z.enum(['up', 'down']),
       window: z.strictObject({
         halfWidthDays: z.int(),
@@ -77,6 +78,7 @@ export const weatherDayRequests = {
       const window = dayWindow(hours.localHour, values, { month: month - 1, day }, input.shares);
       const { list, count } = singleDays(window, hours, values);
       return {
+        figure: input.figure.kind,
         worse,
         window: {
           halfWidthDays: window.halfWidthDays,

@@ -3,7 +3,7 @@ import { civilDate, dayNumber } from '../../shared-calc/climate/civil-date.ts';
 import { MOST_HALF_WIDTH_DAYS } from '../../shared-calc/climate/day-window.ts';
 import { HOURS } from '../../shared-calc/climate/season.ts';
 import { read } from './define.ts';
-import { figureInput, figureValues, worseOf } from './field-figure.ts';
+import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours } from './field-record.ts';
 import { day, id } from './ranges.ts';
 
@@ -26,6 +26,7 @@ export const weatherObservationRequests = {
       ]),
     }),
     output: z.strictObject({
+      figure: figureKind,
       /** All there are; the list is cut after 1 500. */
       dayCount: z.int(),
       rows: z.array(
@@ -65,6 +66,7 @@ export const weatherObservationRequests = {
         return Number.isFinite(value) ? value : null;
       };
       return {
+        figure: figure.kind,
         dayCount: places.length,
         rows: places.slice(0, MOST_ROWS).map((place) => ({
           date: dateText(Math.floor((hours.localHour[place] ?? 0) / HOURS)),

@@ -16,7 +16,7 @@ import type { SafeSide } from '../../shared-calc/climate/safe-side.ts';
 import { sunLines, type Daylight } from '../../shared-calc/climate/sun-lines.ts';
 import { read } from './define.ts';
 import { distanceM } from './distance.ts';
-import { figureInput, figureValues, worseOf } from './field-figure.ts';
+import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
 import { zoneOffsets } from './zone-offsets.ts';
@@ -42,6 +42,7 @@ export const weatherSeasonRequests = {
       limit: z.number().nullable().default(null),
     }),
     output: z.strictObject({
+      figure: figureKind,
       worse: z.enum(['up', 'down']),
       field: z.strictObject({
         name: z.string(),
@@ -106,6 +107,7 @@ export const weatherSeasonRequests = {
       const { years } = cells;
       const sunYear = years.at(-1) ?? new Date(hours.lastEpochS * 1000).getUTCFullYear();
       return {
+        figure: input.figure.kind,
         worse,
         field: { name: field.name, timeZone: field.timeZone, elevationM: field.elevationM },
         station: {

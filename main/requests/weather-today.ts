@@ -31,6 +31,8 @@ export const weatherTodayRequests = {
       settingHpa,
     }),
     output: z.strictObject({
+      figure: z.enum(['densityAltitude', 'temperature']),
+      hour: z.int(),
       /** From today's air, in m or degC. */
       today: z.number(),
       candidateCount: z.int(),
@@ -82,6 +84,8 @@ export const weatherTodayRequests = {
       const candidates = candidatesOf(hours, input);
       const rest = restOfDay(candidates, now, today);
       return {
+        figure: input.figure,
+        hour: input.hour,
         today,
         candidateCount: candidates.length,
         alikeCount: rest?.alikeCount ?? 0,

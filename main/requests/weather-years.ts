@@ -6,7 +6,7 @@ import { HOURS } from '../../shared-calc/climate/season.ts';
 import { finiteOrNull } from '../../shared-calc/climate/safe-side.ts';
 import { changeOverYears, YEARS_FOR_TREND } from '../../shared-calc/climate/through-years.ts';
 import { read } from './define.ts';
-import { figureInput, figureValues } from './field-figure.ts';
+import { figureInput, figureKind, figureValues } from './field-figure.ts';
 import { fieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
 
@@ -23,6 +23,7 @@ export const weatherYearRequests = {
       hour: z.int().min(0).max(23),
     }),
     output: z.strictObject({
+      figure: figureKind,
       /** null with fewer than 20 days, or beyond what is known. */
       years: z.array(z.strictObject({ year: z.int(), dayCount: z.int(), median: z.number().nullable() })),
       yearsNeeded: z.int(),
@@ -55,6 +56,7 @@ export const weatherYearRequests = {
       }));
       const known = years.flatMap(({ year, median }) => (median === null ? [] : [{ year, median }]));
       return {
+        figure: figure.kind,
         years,
         yearsNeeded: YEARS_FOR_TREND,
         change: hours.isObserved

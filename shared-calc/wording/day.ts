@@ -1,7 +1,7 @@
 import { DAYS_FOR_WORST } from '../climate/days-needed.ts';
 import { countOf } from './count-of.ts';
 import { hourText, MONTH_NAMES, quantileWords } from './season.ts';
-import { WEATHER_FIGURES, type WeatherFigure } from './weather-figure.ts';
+import { figureShown, WEATHER_FIGURES, type FigureUnits, type WeatherFigure } from './weather-figure.ts';
 
 /**
  * One hour of a day: its figures and the days behind them.
@@ -35,4 +35,34 @@ export function windowWords(
 export function worstWords(figure: WeatherFigure, dayCount: number): string {
   if (dayCount < DAYS_FOR_WORST) return `too few, ${countOf(dayCount, 'day')}`;
   return `${WEATHER_FIGURES[figure].worse === 'up' ? 'highest' : 'lowest'} of ${countOf(dayCount, 'day')}`;
+}
+
+/**
+ * What stands behind a place beside its quantiles: the worst day, and the days beyond a limit.
+ * @example "9 140 ft the highest of 164 days; 46 of them beyond the limit"
+ */
+export function beyondWords(
+  at: number,
+  {
+    figure,
+    worst,
+    beyondCount,
+    dayCount,
+    units,
+  }: {
+    readonly figure: WeatherFigure;
+    readonly worst: readonly (number | null)[];
+    readonly beyondCount: readonly number[] | null;
+    readonly dayCount: readonly number[];
+    readonly units: FigureUnits;
+  },
+): string {
+  const days = dayCount[at] ?? 0;
+  const value = worst[at] ?? null;
+  const most = value === null ? [] : [`${figureShown(value, figure, units)} the ${worstWords(figure, days)}`];
+  const beyond =
+    beyondCount === null || days === 0
+      ? []
+      : [`${String(beyondCount[at] ?? 0)} of ${String(days)} beyond the limit`];
+  return [...most, ...beyond].join(', ');
 }

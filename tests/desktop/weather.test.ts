@@ -65,6 +65,25 @@ inEveryHost('Weather', (host) => {
         await expect
           .poll(() => hour.getAttribute('aria-valuetext'))
           .toMatch(/^01:00\. 01:00: .* or less on half the days; 2\d days of 1 year$/);
+        // The single observations behind that hour, the worst first, and this morning among them.
+        await page.getByRole('radio', { name: 'days', exact: true }).click();
+        await expect.poll(() => page.locator('.side').innerText()).toMatch(/days, the worst first/);
+        expect(await page.locator('.side tbody tr').count()).toBeGreaterThanOrEqual(20);
+        expect(await page.locator('.side').innerText()).toMatch(/Too few years to tell whether/);
+        await page.getByRole('radio', { name: 'today', exact: true }).click();
+        await page
+          .getByRole('textbox', { name: 'Report' })
+          .fill('METAR KORD 171451Z 24008KT 10SM CLR M02/M07 A3012 RMK AO2 SLP204 T10221067');
+        await page.getByRole('textbox', { name: 'Report' }).press('Enter');
+        await expect
+          .poll(() => page.getByRole('textbox', { name: 'Temperature' }).inputValue())
+          .toMatch(/2\.2$/);
+        await expect
+          .poll(async () => plain(await page.locator('.side').innerText()))
+          .toMatch(/200 days around the date are needed to choose 100 from/);
+        // Temperature instead of density altitude, through the same pictures.
+        await page.getByLabel('Figure', { exact: true }).selectOption('temperature');
+        await expect.poll(() => page.locator('.day svg').innerHTML()).toMatch(/temperature, /);
         await page.getByRole('radio', { name: 'files' }).click();
         await chooseFiles(chooser(page), [sample('725300-94846-2016.gz')]);
         await expect

@@ -1,5 +1,5 @@
 import { alikeWords, todaySentences, yearsSentence } from '../../../shared-calc/wording/today.ts';
-import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
+import { beyondWords, dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
 import { figureColumn, figureShown, orBetter } from '../../../shared-calc/wording/weather-figure.ts';
 import { countOf } from '../../../shared-calc/wording/count-of.ts';
 import {
@@ -24,6 +24,7 @@ export const refusals: RoomRefusals = {
     [shareWords, 'words of a share that the quantile has accepted'],
     [dayHourWords, 'words of one hour of a computed day'],
     [windowWords, 'words of a window that was computed'],
+    [beyondWords, 'words of one hour of a computed day'],
     [worstWords, 'words of a count'],
     [figureShown, 'a computed figure; shown() refuses what is no number'],
     [figureColumn, 'a computed figure; shownFigure() refuses what is no number'],

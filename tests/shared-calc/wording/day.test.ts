@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
+import { beyondWords, dayHourWords, windowWords, worstWords } from '../../../shared-calc/wording/day.ts';
 
 const ft = 0.3048;
 const units = {
@@ -59,4 +59,21 @@ test('the worst says of how many days it is', () => {
   expect(worstWords('densityAltitude', 165)).toBe('highest of 165 days');
   expect(worstWords('headwind', 165)).toBe('lowest of 165 days');
   expect(worstWords('crosswind', 19)).toBe('too few, 19 days');
+});
+
+test('the worst day and the days beyond a limit are said where they are known', () => {
+  const of = (worst: number | null, beyond: number | null, days = 164) =>
+    plainly(
+      beyondWords(9, {
+        figure: 'densityAltitude',
+        worst: hours(worst),
+        beyondCount: beyond === null ? null : hours(beyond).map(Number),
+        dayCount: hours(days).map(Number),
+        units,
+      }),
+    );
+  expect(of(9131 * ft, 46)).toBe('9140 ft the highest of 164 days, 46 of 164 beyond the limit');
+  expect(of(9131 * ft, null)).toBe('9140 ft the highest of 164 days');
+  expect(of(null, 3, 12)).toBe('3 of 12 beyond the limit');
+  expect(of(null, 0, 0)).toBe('');
 });
