@@ -132,3 +132,19 @@ function stretchText({ fromS, toS, fromRamp, untilExhausted }: Stretch): string 
   const to = `${shownDuration(toS, 'until inside')} after take-off`;
   return atStart || fromRamp ? `${from} until ${to}` : `${from} to ${to}`;
 }
+
+/** A limit of the CG that is broken in flight, but neither at take-off nor at landing: checking the two does not find it. */
+export function isBrokenBetween({ limit, outside }: LimitMargin, result: LoadingResult): boolean {
+  const endL = (result.landing ?? result.exhausted).burnedL;
+  return (
+    'envelope' in limit &&
+    limit.phase === 'flight' &&
+    outside.every(
+      ({ fromL, fromS, toL }) =>
+        // What is said to begin at take-off is not said to be hidden there.
+        fromL > result.takeOff.burnedL + 1e-9 &&
+        !isFirstMinute(fromS) &&
+        (toL < endL - 1e-9 || fromL > endL + 1e-9),
+    )
+  );
+}

@@ -5,7 +5,7 @@ import { shown } from '../units/shown.ts';
 import {
   amount,
   envelopeLimitName,
-  isFirstMinute,
+  isBrokenBetween,
   limitMass,
   limitName,
   placeOf,
@@ -187,19 +187,7 @@ function fuelTooShort(result: LoadingResult, endsS: number): Sentence {
 /** Said where the CG is outside between take-off and landing only, and nothing else is wrong. */
 function onlyInBetween(result: LoadingResult): Sentence[] {
   const broken = result.margins.filter((m) => !m.met);
-  const endL = (result.landing ?? result.exhausted).burnedL;
-  const hidden = broken.every(
-    ({ limit, outside }) =>
-      'envelope' in limit &&
-      limit.phase === 'flight' &&
-      outside.every(
-        ({ fromL, fromS, toL }) =>
-          // What is said to begin at take-off is not said to be hidden there.
-          fromL > result.takeOff.burnedL + 1e-9 &&
-          !isFirstMinute(fromS) &&
-          (toL < endL - 1e-9 || fromL > endL + 1e-9),
-      ),
-  );
+  const hidden = broken.every((margin) => isBrokenBetween(margin, result));
   if (!hidden || result.fuelEndsS !== null) return [];
   return [[plain('Checking take-off and landing alone would not show it.')]];
 }

@@ -11,6 +11,7 @@ import {
   placeOf,
   whenText,
   type LoadingUnits,
+  isBrokenBetween,
 } from './loading-parts.ts';
 import { textOf } from './parts.ts';
 
@@ -100,7 +101,7 @@ function cellOf(review: LoadingReview, units: LoadingUnits): ReviewCell {
       verdict,
       ...words,
       where: `${words.where}${more}`,
-      isHidden: broken.every((margin) => isBetween(margin, result)),
+      isHidden: broken.every((margin) => isBrokenBetween(margin, result)),
       whole,
       span,
       ...figuresOf(first),
@@ -138,19 +139,6 @@ function cellOf(review: LoadingReview, units: LoadingUnits): ReviewCell {
 function startsL({ limit, outside, worst }: LimitMargin): number {
   if ('loadedKg' in limit) return -1;
   return outside[0]?.fromL ?? worst?.burnedL ?? 0;
-}
-
-/** Broken between take-off and landing alone. */
-function isBetween({ limit, outside }: LimitMargin, result: LoadingResult): boolean {
-  const endL = (result.landing ?? result.exhausted).burnedL;
-  return (
-    'envelope' in limit &&
-    limit.phase === 'flight' &&
-    outside.every(
-      ({ fromL, fromS, toL }) =>
-        fromL > result.takeOff.burnedL + 1e-9 && fromS >= 60 && (toL < endL - 1e-9 || fromL > endL + 1e-9),
-    )
-  );
 }
 
 function brokenWords(
