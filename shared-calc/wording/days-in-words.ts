@@ -1,18 +1,5 @@
 import { requireRange } from '../problem.ts';
-
-const WORDS = [
-  'none',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-] as const;
+import { numberWord } from './number-words.ts';
 
 /**
  * A share of days as a count of a round number: 'nine days in ten', 'one day in two', 'three days in four', '19 days in 20'.
@@ -25,8 +12,8 @@ export function daysInWords(share: number, first: 'capital' | 'small' = 'small')
   const of =
     [2, 4, 10, 20, 100].find((count) => Math.abs(share * count - Math.round(share * count)) < 1e-6) ?? 100;
   const count = Math.round(share * of);
-  const counted = of <= 10 ? wordOf(count) : String(count);
-  const words = `${counted} ${count === 1 ? 'day' : 'days'} in ${of <= 10 ? wordOf(of) : String(of)}`;
+  const counted = of <= 10 ? numberWord(count) : String(count);
+  const words = `${counted} ${count === 1 ? 'day' : 'days'} in ${of <= 10 ? numberWord(of) : String(of)}`;
   return first === 'capital' ? `${words.charAt(0).toUpperCase()}${words.slice(1)}` : words;
 }
 
@@ -42,11 +29,7 @@ export function intervalWords(
   if (shareLow === null || shareHigh === null) return '';
   const low = Math.floor(10 * shareLow + 1e-9);
   const high = Math.ceil(10 * shareHigh - 1e-9);
-  const range = low === high ? wordOf(low) : `${wordOf(low)} to ${wordOf(high)}`;
+  const range = low === high ? numberWord(low) : `${numberWord(low)} to ${numberWord(high)}`;
   const tens = Math.abs(share - 0.9) < 1e-9 ? '' : ' in ten';
   return `${range}${tens} with the ${of === 'years' ? 'years' : 'days'} at hand`;
-}
-
-function wordOf(count: number): string {
-  return WORDS[count] ?? String(count);
 }

@@ -4,6 +4,7 @@ import { shownDuration } from '../units/duration-text.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
 import { fieldText, unitSuffix } from '../units/shown.ts';
 import { listWords } from './list-words.ts';
+import { numberWord } from './number-words.ts';
 import { plain, strong, type Sentence } from './parts.ts';
 import type { ReviewCell } from './review-cell.ts';
 
@@ -13,21 +14,6 @@ export interface NamedCells {
   readonly cells: readonly ReviewCell[];
 }
 
-const smallNumbers = [
-  'none',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
 /** More rows than these are counted instead of named. */
 const MOST_NAMED = 3;
 
@@ -145,7 +131,7 @@ function leastOf<C extends { cell: ReviewCell }>(cells: readonly C[]): C | null 
 
 /** "Four of twelve", "17 of 320". */
 function counted(count: number, total: number): string {
-  return total < smallNumbers.length
+  return total <= 12
     ? `${capital(numberWord(count))} of ${numberWord(total)}`
     : `${String(count)} of ${String(total)}`;
 }
@@ -153,10 +139,6 @@ function counted(count: number, total: number): string {
 function allInside(total: number): string {
   if (total === 1) return 'It is inside all limits';
   return total === 2 ? 'Both are inside' : `All ${numberWord(total)} are inside`;
-}
-
-function numberWord(count: number): string {
-  return smallNumbers[count] ?? String(count);
 }
 
 function isAre(count: number): string {

@@ -93,10 +93,10 @@ test('from an empty list to an answer for two passengers in eight acts, and from
     await soon(() => row('Ines').count()).toBe(1);
     await soon(() => row('Ansel').count()).toBe(1);
     expect(acts).toBeLessThanOrEqual(8);
-    // A new loading burns one wing tank, then the other; they may differ by 20 kg, 27.7 L, so 55.5 L in both. Stated
-    // masses count with 4.5 kg more: 328.8 + 72.5 + 63.5 + 54.0 × 0.72 = 503.68 kg of 600.
-    expect(plain(await row('Ines').innerText())).toContain('96.3 kg, if the CG allows');
-    expect(plain(await row('Ines').innerText())).toContain('to 55.5 L');
+    // A new loading burns both wing tanks together, so both may be full: 96 L. Stated masses count with 4.5 kg more, and
+    // 1.5 L are burned in taxiing: 328.8 + 72.5 + 63.5 + 94.5 × 0.72 = 532.84 kg of 600.
+    expect(plain(await row('Ines').innerText())).toContain('67.1 kg, if the CG allows');
+    expect(plain(await row('Ines').innerText())).toContain('to 96.0 L');
 
     await page.getByRole('button', { name: /with Ines$/ }).focus();
     await page.keyboard.press('Enter');
@@ -107,7 +107,7 @@ test('from an empty list to an answer for two passengers in eight acts, and from
     await soon(() =>
       page.getByLabel('Who or what is at Left seat').locator('option:checked').innerText(),
     ).toBe('Mara');
-    await soon(() => page.getByLabel('Usable fuel in Left wing tank').inputValue()).toBe('27.75');
+    await soon(() => page.getByLabel('Usable fuel in Left wing tank').inputValue()).toBe('48');
     await soon(() => page.getByLabel('Landing, time after take-off').inputValue()).toBe('1 h 30 min');
     await soon(() => page.locator('nav').innerText()).toContain('With Ines added');
   });
@@ -158,7 +158,7 @@ test('answers, passengers, the loading sheet and the check page pass the accessi
     await page.getByRole('checkbox', { name: /Mara/ }).check();
     await page.getByRole('row', { name: /^Mara/ }).waitFor();
     expect(await violations(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Loading sheet on paper' }).click();
+    await page.getByRole('button', { name: 'Loading sheet' }).click();
     await page.getByRole('article', { name: 'Loading sheet' }).waitFor();
     expect(await violations(page)).toEqual([]);
     await page.getByRole('link', { name: /^Aircraft/ }).click();

@@ -35,7 +35,7 @@ async function openSheet(page: Page, paper: string): Promise<void> {
   await fromPage(page, 'people.put', { person: examplePerson('mara', 'Mara', 68) });
   await fromPage(page, 'loading.put', { loading: exampleLoading() });
   await page.getByRole('link', { name: /^Loading/ }).click();
-  await page.getByRole('button', { name: 'Loading sheet on paper' }).click();
+  await page.getByRole('button', { name: 'Loading sheet' }).click();
   await page.getByRole('radio', { name: paper, exact: true }).click();
   // The browser's own print dialog would keep the page from being printed below.
   await page.evaluate(() => {

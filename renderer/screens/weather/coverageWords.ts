@@ -1,26 +1,12 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 import { figureText } from '../../../shared-calc/units/figure-text.ts';
+import { MONTH_NAMES } from '../../../shared-calc/wording/season.ts';
 import { dayText } from '../../ui/dateKind.ts';
 
 export type Coverage = OutputOf<'weather.coverage'>;
 export type MonthCell = Coverage['months'][number];
 
 export const monthInitials = ['J', 'F', 'M', 'A', 'M', 'J', 'J', 'A', 'S', 'O', 'N', 'D'] as const;
-const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
 /** One row of the picture: a year with a place for each month, null before the record begins and after it ends ... */
 export interface YearRow {
   year: number;
@@ -88,7 +74,7 @@ export function cellWords(coverage: Coverage, cell: MonthCell): string {
   const from = files.length === 0 ? '' : `; from ${files.slice(0, 2).join(' and ')}`;
   const more = files.length > 2 ? ` and ${String(files.length - 2)} more` : '';
   const change = changesSource(coverage, cell) ? '; another kind of file than the month before' : '';
-  return `${monthNames[cell.month - 1] ?? ''} ${String(cell.year)}: ${figureText(cell.hourCount, 0)} of ${figureText(cell.possibleCount, 0)} hours${percent}${from}${more}${change}`;
+  return `${MONTH_NAMES[cell.month - 1] ?? ''} ${String(cell.year)}: ${figureText(cell.hourCount, 0)} of ${figureText(cell.possibleCount, 0)} hours${percent}${from}${more}${change}`;
 }
 
 /** "from 3 May 2012, 17 days". */

@@ -23,6 +23,7 @@ import {
 } from '../../../shared-calc/wording/loading-odds.ts';
 import { backwardsHeading, sayAnswer, sayCompany } from '../../../shared-calc/wording/backwards.ts';
 import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
+import { numberWord } from '../../../shared-calc/wording/number-words.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
 import { verdictChanges, verdictChangesSentence } from '../../../shared-calc/wording/verdict-changes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
@@ -60,6 +61,7 @@ export const refusals: RoomRefusals = {
     [oddsSentence, 'takes a review and what insideOdds has found'],
     [tooManyDoubtsSentence, 'takes a count of tanks'],
     [timesInThousand, 'takes what insideOdds has found'],
+    [numberWord, 'takes any count'],
     [plain, 'takes a text'],
     [strong, 'takes a text'],
     [textOf, 'takes sentences'],

@@ -1,4 +1,5 @@
 import type { NamedCells } from '../../../../shared-calc/wording/review.ts';
+import { tableCsv } from '../../tableCsv.ts';
 
 /** The table as a CSV file, a line a cell: figures in SI units, so that a spreadsheet can go on with them. */
 export function reviewCsv(
@@ -27,25 +28,10 @@ export function reviewCsv(
       cell.where,
       oddsOf(row, column) ?? '',
       cell.limitId ?? '',
-      figure(cell.marginM),
-      figure(cell.marginKg),
-      figure(cell.afterTakeOffS),
+      cell.marginM,
+      cell.marginKg,
+      cell.afterTakeOffS,
     ]),
   );
-  return [head, ...lines].map((line) => `${line.map(quoted).join(',')}\r\n`).join('');
-}
-
-/** Quoted after RFC 4180. Spaces and signs of the screen become those that every program reads. */
-function quoted(text: string): string {
-  const plain = text
-    .replaceAll('\u2060', '')
-    .replaceAll(/[\u00a0\u2009]/g, ' ')
-    .replaceAll('\u2212', '-');
-  // A spreadsheet would take a name that begins like a formula for one.
-  const safe = /^[=+@]|^-(?!\d)/.test(plain) ? `'${plain}` : plain;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
-
-function figure(value: number | null): string {
-  return value === null ? '' : String(Number(value.toPrecision(6)));
+  return tableCsv([head, ...lines]);
 }

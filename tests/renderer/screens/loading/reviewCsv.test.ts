@@ -25,7 +25,7 @@ test('a cell is a line of plain text, quoted after RFC 4180, with its figures in
   const [, line, end] = text.split('\r\n');
   expect(line).toBe(
     '"Ines, ""small"" bag",60 L,outside,Outside the aft limit by 1 004 mm,met 1 h 52 min after take-off,' +
-      '57 times in 1 000,envelope.normal.aft,-0.00412346,,6720',
+      '57 times in 1 000,envelope.normal.aft,-0.0041234567,,6720',
   );
   expect(end).toBe('');
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { tableCsv } from '../../../../renderer/screens/weather/tableCsv.ts';
+import { tableCsv } from '../../../renderer/screens/tableCsv.ts';
 
 // RFC 4180: lines end in CRLF, cells with commas or quotes are quoted, quotes doubled.
 test('a table is written after RFC 4180, with plain spaces and signs', () => {
