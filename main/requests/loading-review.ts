@@ -50,13 +50,15 @@ export const loadingReviewRequests = {
         entriesMark: z.string(),
       }),
     ),
-    handle: ({ db }, input) =>
-      listLoadings(db, input.aircraftId).map(({ id: loadingId, name }) => {
-        const inputs = loadingInputs(db, loadingId);
+    handle: ({ db }, input) => {
+      const rest = surroundings(db, input.aircraftId);
+      return listLoadings(db, input.aircraftId).map(({ id: loadingId, name }) => {
+        const inputs = { ...rest, loading: requireLoading(db, loadingId) };
         const { verdict, inShort } = loadingReview(inputs, UNIT_PRESETS[input.units]);
         const entriesMark = createHash('sha256').update(JSON.stringify(inputs.loading)).digest('base64url');
         return { id: loadingId, name, verdict, inShort, entriesMark };
-      }),
+      });
+    },
   }),
   'loading.review': read({
     about:
@@ -108,10 +110,14 @@ export const loadingReviewRequests = {
 /** All that a verdict on a loading rests on, read from the library. */
 export function loadingInputs(db: Context['db'], loadingId: string): LoadingInputs {
   const loading = requireLoading(db, loadingId);
+  return { ...surroundings(db, loading.aircraftId), loading };
+}
+
+/** What all loadings of an aeroplane rest on alike. */
+function surroundings(db: Context['db'], aircraftId: string): Omit<LoadingInputs, 'loading'> {
   return {
-    aircraft: requireAircraft(db, loading.aircraftId),
-    weighing: readWeighings(db, loading.aircraftId).find((each) => !each.withdrawn) ?? null,
-    loading,
+    aircraft: requireAircraft(db, aircraftId),
+    weighing: readWeighings(db, aircraftId).find((each) => !each.withdrawn) ?? null,
     people: readPeople(db, true).map(({ record }) => record),
   };
 }

@@ -1,13 +1,14 @@
 import { UNKNOWN_CONTAINER } from '../../../shared-calc/fuel/fit/calibrate.ts';
+import { NewestJob } from '../../app/newestJob.ts';
 import type { FitJob, FitReply, FittedTest } from './fit-job.ts';
 
 /** Fits a fill test beside the window: one at a time, always the newest; what came between is skipped. */
 export class CurveFitter {
   #fitted = $state.raw<FittedTest | null>(null);
   #failed = $state.raw(false);
-  #worker: Worker | null = null;
-  #isBusy = false;
-  #next: FitJob | null = null;
+  #work: NewestJob<FitJob, FitReply> | null = null;
+  /** Asked before the worker was there. */
+  #first: FitJob | null = null;
 
   /** The last fit that came back; while the next one is on its way it may be a few figures old. */
   get fitted(): FittedTest | null {
@@ -24,36 +25,28 @@ export class CurveFitter {
     // The build finds the worker by this very form; the address is never changed.
     // eslint-disable-next-line svelte/prefer-svelte-reactivity
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<FitReply>) => {
-      this.#failed = false;
-      if (data !== null && data.testId !== WARMING.tests[0].id) this.#fitted = data;
-      this.#isBusy = false;
-      this.#send();
-    });
-    worker.addEventListener('error', () => {
-      this.#failed = true;
-      this.#isBusy = false;
-      this.#send();
-    });
-    this.#worker = worker;
-    this.#next ??= WARMING;
-    this.#send();
+    const work = new NewestJob<FitJob, FitReply>(
+      worker,
+      (reply) => {
+        this.#failed = false;
+        if (reply !== null && reply.testId !== WARMING.tests[0].id) this.#fitted = reply;
+      },
+      () => {
+        this.#failed = true;
+      },
+    );
+    this.#work = work;
+    work.ask(this.#first ?? WARMING);
+    this.#first = null;
     return () => {
-      worker.terminate();
-      this.#worker = null;
+      work.end();
+      this.#work = null;
     };
   }
 
   ask(job: FitJob): void {
-    this.#next = job;
-    this.#send();
-  }
-
-  #send(): void {
-    if (this.#isBusy || this.#next === null || this.#worker === null) return;
-    this.#isBusy = true;
-    this.#worker.postMessage(this.#next);
-    this.#next = null;
+    if (this.#work === null) this.#first = job;
+    else this.#work.ask(job);
   }
 }
 

@@ -7,6 +7,7 @@ import type { GaugeReading } from '../../../../shared-calc/fuel/fill-run.ts';
 import { fuelAtReading, type FuelReadout } from '../../../../shared-calc/fuel/readout.ts';
 import type { FillTestRecord } from '../../../../shared-calc/fuel/records.ts';
 import { sentenceOf } from '../../../app/client.ts';
+import { NewestJob } from '../../../app/newestJob.ts';
 import { query, type Query } from '../../../app/query.svelte.ts';
 import type { FuelState } from '../fuelState.svelte.ts';
 import type { StickJob, StickReply } from './stick-worker.ts';
@@ -34,7 +35,7 @@ export class DipstickState {
   readonly stick: Query<OutputOf<'dipstick.get'>>;
   #fitted = $state.raw<StickReply | null>(null);
   #hasFailed = $state(false);
-  #worker: Worker | null = null;
+  #work: NewestJob<StickJob, StickReply> | null = null;
 
   readonly record = $derived.by((): DipstickRecord | null => {
     const answer = this.stick.answer ?? null;
@@ -92,7 +93,7 @@ export class DipstickState {
       const job = this.#job;
       if (job === null) return;
       this.#hasFailed = false;
-      this.#worker?.postMessage($state.snapshot(job));
+      this.#work?.ask($state.snapshot(job) as StickJob);
     });
   }
 
@@ -105,12 +106,15 @@ export class DipstickState {
     // The build finds the worker by this very form; the address is never changed.
     // eslint-disable-next-line svelte/prefer-svelte-reactivity
     const worker = new Worker(new URL('./stick-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<StickReply>) => (this.#fitted = data));
-    worker.addEventListener('error', () => (this.#hasFailed = true));
-    this.#worker = worker;
+    const work = new NewestJob<StickJob, StickReply>(
+      worker,
+      (reply) => (this.#fitted = reply),
+      () => (this.#hasFailed = true),
+    );
+    this.#work = work;
     return () => {
-      worker.terminate();
-      this.#worker = null;
+      work.end();
+      this.#work = null;
     };
   }
 
