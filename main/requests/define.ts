@@ -7,7 +7,16 @@ export type Screen =
 
 /** What a change touched, so that the window asks again for just that. */
 export type Area =
-  'aircraft' | 'people' | 'loading' | 'fuel' | 'weather' | 'fields' | 'settings' | 'history' | 'library';
+  | 'aircraft'
+  | 'people'
+  | 'loading'
+  | 'verdicts'
+  | 'fuel'
+  | 'weather'
+  | 'fields'
+  | 'settings'
+  | 'history'
+  | 'library';
 
 /** One call of a request, as kept in the list of changes. */
 export interface Call {

@@ -16,6 +16,7 @@ import { loadingSheetRequests } from './loading-sheets.ts';
 import { loadingReviewRequests } from './loading-review.ts';
 import { peopleRequests } from './people.ts';
 import { reviewTableRequests } from './review-tables.ts';
+import { seenVerdictRequests } from './seen-verdicts.ts';
 import { performanceRequests } from './performance.ts';
 import { settingsRequests } from './settings.ts';
 import { weighingRequests } from './weighing.ts';
@@ -55,6 +56,7 @@ export const requestTable = {
   ...loadingRequests,
   ...loadingReviewRequests,
   ...reviewTableRequests,
+  ...seenVerdictRequests,
   ...loadingSheetRequests,
   ...loadingBackwardsRequests,
   ...fieldRequests,

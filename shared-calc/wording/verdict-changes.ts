@@ -1,22 +1,26 @@
 import type { LoadingVerdict } from './loading.ts';
 import { listWords } from './list-words.ts';
 
-/** A saved loading as it stood at one time. */
-export interface StandingVerdict {
+/** How a loading or a scenario stood when somebody looked at it. */
+export interface SeenVerdict {
   readonly id: string;
-  readonly name: string;
-  readonly verdict: LoadingVerdict['verdict'];
+  readonly verdict: LoadingVerdict['verdict'] | 'does not fit';
   /** "inside by 11 mm" */
   readonly inShort: string;
-  /** The same for as long as the loading's own entries are the same. */
+  /** The same for as long as its own entries are the same. */
   readonly entriesMark: string;
 }
 
-/** A loading whose verdict changed though nobody touched its own entries. */
+/** A saved loading, or a scenario of the review table, as it stands. */
+export interface StandingVerdict extends SeenVerdict {
+  readonly name: string;
+}
+
+/** One whose verdict changed though nobody touched its own entries. */
 export interface VerdictChange {
   readonly id: string;
   readonly name: string;
-  readonly was: StandingVerdict;
+  readonly was: SeenVerdict;
   readonly is: StandingVerdict;
 }
 
@@ -25,7 +29,7 @@ export interface VerdictChange {
  * that was itself changed is no news to the person who changed it, and is left out; so is one that is new or gone.
  */
 export function verdictChanges(
-  before: readonly StandingVerdict[],
+  before: readonly SeenVerdict[],
   after: readonly StandingVerdict[],
 ): VerdictChange[] {
   const old = new Map(before.map((each) => [each.id, each]));
@@ -34,6 +38,23 @@ export function verdictChanges(
     return was === undefined || was.entriesMark !== is.entriesMark || was.verdict === is.verdict
       ? []
       : [{ id: is.id, name: is.name, was, is }];
+  });
+}
+
+/**
+ * What is to be kept as seen: the verdict of before for as long as its change is to be told, else that of now. Those that
+ * are gone are forgotten.
+ * @param isLookedAt whether somebody looks at one right now, and so at its change
+ */
+export function seenNow(
+  seen: readonly SeenVerdict[],
+  standing: readonly StandingVerdict[],
+  isLookedAt: (id: string) => boolean = () => false,
+): SeenVerdict[] {
+  const changes = new Map(verdictChanges(seen, standing).map(({ id, was }) => [id, was]));
+  return standing.map(({ id, verdict, inShort, entriesMark }) => {
+    const was = isLookedAt(id) ? undefined : changes.get(id);
+    return was ?? { id, verdict, inShort, entriesMark };
   });
 }
 

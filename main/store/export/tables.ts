@@ -51,6 +51,10 @@ export const describedTables: Record<string, Described> = {
     about:
       'Scenarios side by side, one table an aeroplane: its rows (who and what lies where), its columns (fuel), and what all share.',
   },
+  seen_verdict: {
+    about:
+      'How loadings and scenarios stood when somebody looked at them last (JSON), so that a change since can be told.',
+  },
 
   container: { about: 'What fuel was measured with: nominal volume, error of its scale and of each pour.' },
   fill_test: {

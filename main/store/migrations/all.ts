@@ -15,6 +15,7 @@ import { fillTestDetails } from './0085-fill-test-details.ts';
 import { loadingByGauge } from './0086-loading-by-gauge.ts';
 import { loadingSheets } from './0095-loading-sheets.ts';
 import { reviewTables } from './0098-review-tables.ts';
+import { seenVerdicts } from './0130-seen-verdicts.ts';
 
 /** Every migration in order. */
 export const migrations: readonly Migration[] = [
@@ -34,4 +35,5 @@ export const migrations: readonly Migration[] = [
   loadingByGauge,
   loadingSheets,
   reviewTables,
+  seenVerdicts,
 ];

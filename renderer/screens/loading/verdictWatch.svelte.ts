@@ -1,16 +1,17 @@
 import {
   verdictChanges,
   verdictChangesSentence,
-  type StandingVerdict,
   type VerdictChange,
 } from '../../../shared-calc/wording/verdict-changes.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { query } from '../../app/query.svelte.ts';
 import { loadingView } from './loadingView.svelte.ts';
+import { SeenVerdicts, type Standing } from './seenVerdicts.svelte.ts';
 
 /** Loadings whose verdict was changed from elsewhere and that nobody has looked at since. */
 export class ChangedVerdicts {
   #changes = $state.raw<readonly VerdictChange[]>([]);
+  #lookedAtId = $state<string | null>(null);
 
   get count(): number {
     return this.#changes.length;
@@ -22,19 +23,16 @@ export class ChangedVerdicts {
   }
 
   note(changes: readonly VerdictChange[]): void {
-    const merged = changes.map((change) => {
-      const earlier = this.#changes.find(({ id }) => id === change.id);
-      return earlier === undefined ? change : { ...change, was: earlier.was };
-    });
-    this.#changes = [
-      ...this.#changes.filter(({ id }) => !changes.some((change) => change.id === id)),
-      // Back where it was before anybody looked: nothing is left to tell.
-      ...merged.filter(({ was, is }) => was.verdict !== is.verdict),
-    ];
+    this.#changes = changes;
   }
 
-  look(loadingId: string): void {
-    this.#changes = this.#changes.filter(({ id }) => id !== loadingId);
+  /** The loading on the sheet; null once the sheet is left. */
+  look(loadingId: string | null): void {
+    this.#lookedAtId = loadingId;
+  }
+
+  isLookedAt(loadingId: string): boolean {
+    return this.#lookedAtId === loadingId;
   }
 }
 
@@ -47,7 +45,7 @@ export function changedVerdicts(app: App): ChangedVerdicts {
  * into its limits or out of them. To be called while the index is set up: it watches as long as the window lives.
  */
 export function watchVerdicts(app: App): void {
-  const standing = query(
+  const answered = query(
     app,
     'loading.verdicts',
     () =>
@@ -56,27 +54,45 @@ export function watchVerdicts(app: App): void {
         : { aircraftId: app.aeroplaneId, units: app.units.of('mass') === 'lb' ? 'US' : 'metric' },
     ['loading', 'aircraft', 'people'],
   );
-  const changed = changedVerdicts(app);
-  let last: { aircraftId: string; verdicts: readonly StandingVerdict[] } | null = null;
-  $effect(() => {
-    const verdicts = standing.answer;
+  const standing = $derived.by((): Standing | null => {
+    const { answer, isCurrent } = answered;
     const aircraftId = app.aeroplaneId;
-    if (verdicts === undefined || aircraftId === null || !standing.isCurrent) return;
-    const changes = last?.aircraftId === aircraftId ? verdictChanges(last.verdicts, verdicts) : [];
-    last = { aircraftId, verdicts };
-    const [first] = changes;
-    if (first === undefined) return;
-    changed.note(changes);
-    const isWorse = changes.some(({ is }) => is.verdict === 'outside');
-    app.notices.say(isWorse ? 'Take care' : 'Look at', verdictChangesSentence(changes), [
-      {
-        word: 'Show',
-        run: () => {
-          loadingView(app).isTable = false;
-          void app.change('loading.choose', { id: first.id });
-          app.place.go('loading');
-        },
-      },
-    ]);
+    return answer === undefined || aircraftId === null || !isCurrent
+      ? null
+      : { aircraftId, verdicts: answer };
   });
+  const changed = changedVerdicts(app);
+  const seen = new SeenVerdicts(
+    app,
+    'loadings',
+    () => standing,
+    (id) => changed.isLookedAt(id),
+  );
+  let last: Standing | null = null;
+  $effect(() => {
+    const now = standing;
+    const since = seen.changes;
+    if (now === null || since === null) return;
+    changed.note(since);
+    // While the window lives each change is told once; what changed while it was closed is told when it opens.
+    const fresh = last?.aircraftId === now.aircraftId ? verdictChanges(last.verdicts, now.verdicts) : since;
+    last = now;
+    tell(app, fresh);
+  });
+}
+
+function tell(app: App, changes: readonly VerdictChange[]): void {
+  const [first] = changes;
+  if (first === undefined) return;
+  const isWorse = changes.some(({ is }) => is.verdict === 'outside');
+  app.notices.say(isWorse ? 'Take care' : 'Look at', verdictChangesSentence(changes), [
+    {
+      word: 'Show',
+      run: () => {
+        loadingView(app).isTable = false;
+        void app.change('loading.choose', { id: first.id });
+        app.place.go('loading');
+      },
+    },
+  ]);
 }

@@ -8,6 +8,7 @@ import {
   termsOf,
 } from '../../../shared-calc/loading/review-table/begin-table.ts';
 import { cellLoading, isSameLoading } from '../../../shared-calc/loading/review-table/cell-loading.ts';
+import { cellMarks } from '../../../shared-calc/loading/review-table/cell-marks.ts';
 import { columnFuel } from '../../../shared-calc/loading/review-table/column-fuel.ts';
 import { hasMargin } from '../../../shared-calc/loading/limits.ts';
 import type { RoomRefusals } from './table.ts';
@@ -53,6 +54,7 @@ export const refusals: RoomRefusals = {
     [columnFuel, 'what does not fit is an answer; ranges of a column are those of its record'],
     [cellLoading, 'takes fuel that fits'],
     [isSameLoading, 'compares'],
+    [cellMarks, 'takes a table as the library keeps it'],
     [beginTable, 'takes records'],
     [termsOf, 'takes a record'],
     [doubtOf, 'takes a record'],

@@ -25,7 +25,12 @@ import { backwardsHeading, sayAnswer, sayCompany } from '../../../shared-calc/wo
 import { thePlace, theTank } from '../../../shared-calc/wording/names.ts';
 import { numberWord } from '../../../shared-calc/wording/number-words.ts';
 import { plain, strong, textOf } from '../../../shared-calc/wording/parts.ts';
-import { verdictChanges, verdictChangesSentence } from '../../../shared-calc/wording/verdict-changes.ts';
+import { scenarioChangesSentence, wasWords } from '../../../shared-calc/wording/scenario-changes.ts';
+import {
+  seenNow,
+  verdictChanges,
+  verdictChangesSentence,
+} from '../../../shared-calc/wording/verdict-changes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -55,6 +60,9 @@ export const refusals: RoomRefusals = {
     [backwardsHeading, 'takes a count of answers'],
     [verdictChanges, 'takes verdicts'],
     [verdictChangesSentence, 'takes what verdictChanges has found'],
+    [seenNow, 'takes verdicts'],
+    [scenarioChangesSentence, 'takes what verdictChanges has found'],
+    [wasWords, 'takes what verdictChanges has found'],
     [thePlace, 'takes a name'],
     [theTank, 'takes a name'],
     [isAsked, 'takes a review'],

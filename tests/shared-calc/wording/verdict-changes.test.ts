@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import {
+  seenNow,
   verdictChanges,
   verdictChangesSentence,
   type StandingVerdict,
@@ -44,4 +45,38 @@ test('several are told together, those outside first', () => {
   expect(verdictChangesSentence(verdictChanges(before, after))).toBe(
     '“To the lakes” and “Alone” are now outside. “Out” is now inside by 8 mm (was outside by 4 mm).',
   );
+});
+
+describe('what is kept as seen', () => {
+  const at = (id: string, verdict: 'inside' | 'outside', entriesMark = 'a') => ({
+    id,
+    name: id,
+    verdict,
+    inShort: verdict,
+    entriesMark,
+  });
+  const plain = ({ id, verdict, inShort, entriesMark }: ReturnType<typeof at>) => ({
+    id,
+    verdict,
+    inShort,
+    entriesMark,
+  });
+
+  test('a change stays to be told until it is looked at; what is new, touched or gone has none', () => {
+    const seen = [at('changed', 'inside'), at('touched', 'inside'), at('gone', 'inside')].map(plain);
+    const now = [at('changed', 'outside'), at('touched', 'outside', 'b'), at('new', 'outside')];
+    const kept = seenNow(seen, now);
+    expect(kept).toEqual(
+      [at('changed', 'inside'), at('touched', 'outside', 'b'), at('new', 'outside')].map(plain),
+    );
+    // The same for as long as nothing else happens.
+    expect(seenNow(kept, now)).toEqual(kept);
+    expect(verdictChanges(kept, now).map(({ id }) => id)).toEqual(['changed']);
+    expect(
+      verdictChanges(
+        seenNow(kept, now, (id) => id === 'changed'),
+        now,
+      ),
+    ).toEqual([]);
+  });
 });

@@ -6,6 +6,7 @@ export function reviewCsv(
   rows: readonly NamedCells[],
   columnNames: readonly string[],
   oddsOf: (row: number, column: number) => string | null,
+  wasOf: (row: number, column: number) => string | null,
 ): string {
   const head = [
     'row',
@@ -18,6 +19,7 @@ export function reviewCsv(
     'margin_m',
     'margin_kg',
     'after_take_off_s',
+    'when last looked at',
   ];
   const lines = rows.flatMap(({ name, cells }, row) =>
     cells.map((cell, column) => [
@@ -31,6 +33,7 @@ export function reviewCsv(
       cell.marginM,
       cell.marginKg,
       cell.afterTakeOffS,
+      wasOf(row, column) ?? '',
     ]),
   );
   return tableCsv([head, ...lines]);

@@ -131,6 +131,18 @@ export const loadingInputs = {
     };
     return { aircraftId, table };
   },
+  'verdicts.see': async (library, draw) => {
+    const aircraftId = await someAircraftId(library, draw);
+    if (aircraftId === null) return null;
+    const verdicts = Array.from({ length: draw.below(3) }, (_, i) => ({
+      id: `row-1 column-${String(i)}`,
+      verdict: draw.pick(['inside', 'outside', 'not checked', 'does not fit'] as const),
+      inShort: draw.word(),
+      entriesMark: draw.word(),
+    }));
+    // Without a name it is no step of undo.
+    return { aircraftId, about: draw.pick(['loadings', 'scenarios']), verdicts, named: 'marks taken off' };
+  },
   'loading.choose': async (library, draw) => {
     const id = await someLoadingId(library, draw);
     return id === null ? null : { id };
