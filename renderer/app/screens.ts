@@ -10,7 +10,8 @@ import type { App } from './app.svelte.ts';
 export interface ScreenEntry {
   id: Screen;
   word: string;
-  sheet: Component;
+  /** Reads the screen's sheet, a part of the built window of its own: see sheets.svelte.ts. */
+  sheet: () => Promise<{ default: Component }>;
   /**
    * The screen's own answer of today, a few words under its name in the index ('inside by 11 mm').
    * Called once while the index is built, so it may hold queries; the function that it returns is read on every change.

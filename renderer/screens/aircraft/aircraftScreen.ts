@@ -1,12 +1,11 @@
 import { shown } from '../../../shared-calc/units/shown.ts';
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
-import AircraftSheet from './AircraftSheet.svelte';
 
 export const aircraftScreen: ScreenEntry = {
   id: 'aircraft',
   word: 'Aircraft',
-  sheet: AircraftSheet,
+  sheet: () => import('./AircraftSheet.svelte'),
   answer: (app) => {
     const kept = query(
       app,

@@ -1,12 +1,11 @@
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
-import LoadingPlaces from './LoadingPlaces.svelte';
 import { changedVerdicts, watchVerdicts } from './verdictWatch.svelte.ts';
 
 export const loadingScreen: ScreenEntry = {
   id: 'loading',
   word: 'Loading',
-  sheet: LoadingPlaces,
+  sheet: () => import('./LoadingPlaces.svelte'),
   answer: (app) => {
     watchVerdicts(app);
     const changed = changedVerdicts(app);

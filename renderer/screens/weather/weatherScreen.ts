@@ -2,12 +2,11 @@ import type { App } from '../../app/app.svelte.ts';
 import { query } from '../../app/query.svelte.ts';
 import type { ScreenEntry } from '../../app/screens.ts';
 import { plannerQuery } from './planner.svelte.ts';
-import WeatherSheet from './WeatherSheet.svelte';
 
 export const weatherScreen: ScreenEntry = {
   id: 'weather',
   word: 'Weather',
-  sheet: WeatherSheet,
+  sheet: () => import('./WeatherSheet.svelte'),
   answer: weatherAnswer,
 };
 

@@ -17,7 +17,6 @@ const status = {
 };
 
 beforeEach(() => {
-  location.hash = '#settings';
   showAppearance('light', 100);
 });
 
@@ -26,7 +25,10 @@ async function shell(standIns: Record<string, StandIn> = {}) {
     'library.backups': () => ({ folder: '/home/pilot/backups', backups: [] }),
     ...standIns,
   });
-  const screen = await render(App, { client: makeClient(bridge), first: { status, settings: {} } });
+  const screen = await render(App, {
+    client: makeClient(bridge),
+    first: { status, settings: {}, screen: 'settings' },
+  });
   return { screen, bridge };
 }
 
@@ -110,7 +112,7 @@ test('a library that cannot be opened says why and offers others', async () => {
   });
   const screen = await render(App, {
     client: makeClient(bridge),
-    first: { status: { ...status, problem }, settings: {} },
+    first: { status: { ...status, problem }, settings: {}, screen: 'settings' },
   });
   await expect.element(screen.getByText(/This library has format 90/)).toBeVisible();
   await expect.element(screen.getByRole('button', { name: 'other.tarewing' })).toBeVisible();

@@ -30,8 +30,7 @@ const weighing = {
 };
 
 /** A window over one aeroplane and one loading, kept in memory; each save may be made to wait. */
-async function windowOn(hash: string, aircraft: AircraftRecord, loading: LoadingRecord) {
-  location.hash = hash;
+async function windowOn(place: 'aircraft' | 'loading', aircraft: AircraftRecord, loading: LoadingRecord) {
   const kept = { aircraft: structuredClone(aircraft), loading: structuredClone(loading) };
   const waits: (() => void)[] = [];
   let isSlow = false;
@@ -63,7 +62,10 @@ async function windowOn(hash: string, aircraft: AircraftRecord, loading: Loading
     if (name === 'aircraft.put' && isSlow) await new Promise<void>((resolve) => waits.push(resolve));
     return answers(name, input, call);
   };
-  const screen = await render(App, { client: makeClient(bridge), first: { status, settings: {} } });
+  const screen = await render(App, {
+    client: makeClient(bridge),
+    first: { status, settings: {}, screen: place },
+  });
   return {
     screen,
     bridge,
@@ -85,7 +87,7 @@ beforeEach(() => {
 
 test('what was said about crossing edges stands when an earlier save comes back late', async () => {
   const { screen, slow, release, waitingCount } = await windowOn(
-    '#aircraft',
+    'aircraft',
     exampleAircraft(),
     exampleLoading(),
   );
@@ -108,7 +110,7 @@ test('what was said about crossing edges stands when an earlier save comes back 
 
 test('a figure that is left while it is being saved is saved once', async () => {
   const { screen, bridge, slow, release, waitingCount } = await windowOn(
-    '#aircraft',
+    'aircraft',
     exampleAircraft(),
     exampleLoading(),
   );
@@ -125,10 +127,10 @@ test('a figure that is left while it is being saved is saved once', async () => 
   expect(bridge.asked.filter(({ name }) => name === 'aircraft.put')).toHaveLength(1);
 });
 
-test.each(['#aircraft', '#loading'])(
+test.each(['aircraft', 'loading'] as const)(
   '%s has nothing that a reader of the screen stumbles over',
-  async (hash) => {
-    const { screen } = await windowOn(hash, exampleAircraft(), exampleLoading());
+  async (place) => {
+    const { screen } = await windowOn(place, exampleAircraft(), exampleLoading());
     await expect
       .poll(() => screen.getByRole('heading', { level: 1 }).element().textContent)
       .toMatch(/318|limit/);
@@ -143,7 +145,7 @@ test.each(['#aircraft', '#loading'])(
 );
 
 test('a mass followed keystroke by keystroke changes the answer at once and is saved once', async () => {
-  const { screen, bridge, kept } = await windowOn('#loading', exampleAircraft(), exampleLoading());
+  const { screen, bridge, kept } = await windowOn('loading', exampleAircraft(), exampleLoading());
   const field = screen.getByLabelText('Mass of Mara', { exact: true });
   await expect.element(field).toHaveValue('68');
   const heading = screen.getByRole('heading', { level: 1 });
@@ -157,7 +159,7 @@ test('a mass followed keystroke by keystroke changes the answer at once and is s
 });
 
 test('a grip stops at the station’s limit', async () => {
-  const { screen, kept } = await windowOn('#loading', exampleAircraft(), exampleLoading());
+  const { screen, kept } = await windowOn('loading', exampleAircraft(), exampleLoading());
   const grip = screen.getByRole('slider', { name: 'Mara', exact: true });
   await expect.element(grip).toHaveAttribute('aria-valuemax', '110');
   (grip.element() as SVGGElement).focus();

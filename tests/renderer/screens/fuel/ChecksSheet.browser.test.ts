@@ -17,7 +17,6 @@ const status = { libraryPath: '/home/pilot/own.tarewing', isDemo: false, problem
 const heading = () => document.querySelector('h1')?.textContent.replaceAll('\u00a0', ' ') ?? '';
 
 beforeEach(() => {
-  location.hash = '#fuel';
   showAppearance('light', 100);
 });
 
@@ -53,7 +52,10 @@ async function fuel(standIns: Record<string, StandIn>) {
     'dipstick.get': () => null,
     ...standIns,
   });
-  const screen = await render(App, { client: makeClient(bridge), first: { status, settings: {} } });
+  const screen = await render(App, {
+    client: makeClient(bridge),
+    first: { status, settings: {}, screen: 'fuel' },
+  });
   return { screen, bridge };
 }
 

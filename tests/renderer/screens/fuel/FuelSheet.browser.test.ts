@@ -18,7 +18,6 @@ const status = {
 };
 
 beforeEach(() => {
-  location.hash = '#fuel';
   showAppearance('light', 100);
 });
 
@@ -38,7 +37,10 @@ async function fuel(standIns: Record<string, StandIn> = {}) {
     'container.list': () => [],
     ...standIns,
   });
-  const screen = await render(App, { client: makeClient(bridge), first: { status, settings: {} } });
+  const screen = await render(App, {
+    client: makeClient(bridge),
+    first: { status, settings: {}, screen: 'fuel' },
+  });
   return { screen, bridge };
 }
 

@@ -36,7 +36,6 @@ function withStations(count: number): { aircraft: AircraftRecord; loading: Loadi
 }
 
 async function plotOf({ aircraft, loading }: ReturnType<typeof withStations>) {
-  location.hash = '#loading';
   const kept = structuredClone(loading);
   const bridge = partsBridge({
     'aircraft.list': () => ({
@@ -58,6 +57,7 @@ async function plotOf({ aircraft, loading }: ReturnType<typeof withStations>) {
     first: {
       status: { libraryPath: '/home/pilot/own.tarewing', isDemo: false, problem: null },
       settings: {},
+      screen: 'loading',
     },
   });
   await expect
