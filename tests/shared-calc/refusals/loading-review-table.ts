@@ -1,3 +1,4 @@
+import { changeablePlaces } from '../../../shared-calc/loading/changeable-places.ts';
 import { changesToPoint } from '../../../shared-calc/loading/changes-to-point.ts';
 import { armLimitsAt } from '../../../shared-calc/loading/envelope.ts';
 import {
@@ -45,6 +46,18 @@ export const refusals: RoomRefusals = {
           call: (v) => changesToPoint(at, { massKg: 500, armM: v }, [], 3),
         },
         { field: 'mostCount', min: 1, max: 20, call: (v) => changesToPoint(at, at, [], v) },
+        {
+          field: 'near.massKg',
+          min: 0,
+          max: 50_000,
+          call: (v) => changesToPoint(at, at, [], 3, { massKg: v, armM: 0 }),
+        },
+        {
+          field: 'near.armM',
+          min: 0,
+          max: 100,
+          call: (v) => changesToPoint(at, at, [], 3, { massKg: 0, armM: v }),
+        },
       ],
     },
   ],
@@ -52,6 +65,7 @@ export const refusals: RoomRefusals = {
     [armLimitsAt, 'any mass has limits: above and below a checked envelope those at its ends'],
     [hasMargin, 'takes a limit'],
     [columnFuel, 'what does not fit is an answer; ranges of a column are those of its record'],
+    [changeablePlaces, 'takes the result of an assessment'],
     [cellLoading, 'takes fuel that fits'],
     [isSameLoading, 'compares'],
     [cellMarks, 'takes a table as the library keeps it'],
