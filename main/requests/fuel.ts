@@ -4,12 +4,7 @@ import type { RefillCheckRecord } from '../../shared-calc/fuel/checks/check-reco
 import { requireScale } from '../../shared-calc/fuel/gauge-scale.ts';
 import { byHandOf, type ContainerRecord, type FillTestRecord } from '../../shared-calc/fuel/records.ts';
 import { tooFewReadingsSentence } from '../../shared-calc/wording/fuel.ts';
-import {
-  appendCalibration,
-  readCalibrations,
-  readStanding,
-  setCalibrationWithdrawn,
-} from '../store/calibrations.ts';
+import { appendCalibration, readCalibrations, setCalibrationWithdrawn } from '../store/calibrations.ts';
 import { readRefits } from '../store/calibration-refits.ts';
 import { readFuelChecks } from '../store/fuel-checks.ts';
 import { readContainer, readContainers, writeContainer } from '../store/containers.ts';
@@ -116,13 +111,6 @@ export const fuelRequests = {
             ),
           };
     },
-  }),
-  'calibration.standing': read({
-    about: 'For each tank of an aeroplane the day of the curve that counts, null where there is none.',
-    where: 'reader',
-    input: z.strictObject({ aircraftId: id }),
-    output: z.array(z.strictObject({ tankId: id, name: z.string(), adoptedOn: day.nullable() })),
-    handle: ({ db }, { aircraftId }) => readStanding(db, aircraftId),
   }),
   'calibration.adopt': change({
     about:

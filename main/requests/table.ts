@@ -5,6 +5,7 @@ import type { AnyRequest } from './define.ts';
 import { dipstickRequests } from './dipsticks.ts';
 import { fuelCardRequests } from './fuel-cards.ts';
 import { fuelCheckRequests } from './fuel-checks.ts';
+import { gaugeStandingRequests } from './gauge-standing.ts';
 import { fuelRequests } from './fuel.ts';
 import { historyRequests } from './history.ts';
 import { fieldRequests } from './fields.ts';
@@ -45,6 +46,7 @@ export const requestTable = {
   ...libraryRequests,
   ...historyRequests,
   ...fuelRequests,
+  ...gaugeStandingRequests,
   ...fuelCardRequests,
   ...fuelCheckRequests,
   ...dipstickRequests,

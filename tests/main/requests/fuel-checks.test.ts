@@ -110,6 +110,33 @@ test('a check read at a stop or in another attitude is no data of a curve', asyn
   await expect(adopt('none')).rejects.toThrow("no check 'none'");
 });
 
+test('the standing of a gauge says whether the checks since still agree with its curve, and forgets a withdrawn one', async () => {
+  await library.ask('calibration.adopt', { tankId: 'rear', testIds: ['may-test'], adoptedOn: '2026-05-10' });
+  const ofRear = async () => {
+    const all = (await library.ask('calibration.standing', {
+      aircraftId: 'two-seater',
+    })) as OutputOf<'calibration.standing'>;
+    return all.find(({ tankId }) => tankId === 'rear')?.checks;
+  };
+  expect(await ofRear()).toBeNull();
+  await record({ ...refill, before: { at: 'fullStop' } });
+  // Read at a stop: it cannot be judged, so there is still no word.
+  expect(await ofRear()).toBeNull();
+  // The fill test put in 15 L from 1/4 to 3/4.
+  await record({ ...refill, refillL: 15 });
+  expect(await ofRear()).toMatchObject({ verdict: 'agrees', judgedCount: 1, lastOn: '2026-09-12' });
+  // Nearly three times that.
+  const wrong = await record({ ...refill, checkedOn: '2026-10-03', refillL: 42 });
+  expect(await ofRear()).toEqual({
+    verdict: 'outside',
+    judgedCount: 2,
+    sinceOn: '2026-10-03',
+    lastOn: '2026-10-03',
+  });
+  await library.ask('fuelCheck.withdraw', { id: wrong });
+  expect(await ofRear()).toMatchObject({ verdict: 'agrees', judgedCount: 1 });
+});
+
 test('a dipstick belongs to its tank, and stick readings stand beside the pours', async () => {
   const dipstick = { tankId: 'rear', kind: 'dipstick', lengthMm: 300, readToMm: 5 };
   expect(await library.ask('dipstick.get', { tankId: 'rear' })).toBeNull();

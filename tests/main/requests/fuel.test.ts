@@ -257,8 +257,8 @@ describe('an adopted curve', () => {
     const standing = () => library.ask('calibration.standing', { aircraftId: 'two-seater' });
     const { id } = (await adopt()) as { id: string };
     expect(await standing()).toEqual([
-      { tankId: 'front', name: 'Front tank', adoptedOn: null },
-      { tankId: 'rear', name: 'Rear tank', adoptedOn: '2026-05-10' },
+      { tankId: 'front', name: 'Front tank', adoptedOn: null, checks: null },
+      { tankId: 'rear', name: 'Rear tank', adoptedOn: '2026-05-10', checks: null },
     ]);
     await library.ask('calibration.withdraw', { id });
     expect(await standing()).toMatchObject([{ adoptedOn: null }, { adoptedOn: null }]);

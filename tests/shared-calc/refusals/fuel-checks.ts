@@ -2,6 +2,13 @@ import { checkResiduals } from '../../../shared-calc/fuel/checks/check-residuals
 import { checksAsRuns } from '../../../shared-calc/fuel/checks/checks-as-runs.ts';
 import { drawsOfKept } from '../../../shared-calc/fuel/checks/draws-of-kept.ts';
 import { flowFromRefills } from '../../../shared-calc/fuel/checks/flow-from-refills.ts';
+import {
+  attitudeOfLog,
+  dayNumber,
+  flowOfLog,
+  judgeLog,
+  refillsOf,
+} from '../../../shared-calc/fuel/checks/judge-log.ts';
 import { judgeChecks } from '../../../shared-calc/fuel/checks/judge-checks.ts';
 import { refillMeasure } from '../../../shared-calc/fuel/checks/pump.ts';
 import { judgeZero } from '../../../shared-calc/fuel/checks/zero-check.ts';
@@ -15,6 +22,11 @@ import {
   notJudgedWords,
   zeroSentence,
 } from '../../../shared-calc/wording/fuel-checks.ts';
+import {
+  checksDisagree,
+  gaugeChecksWords,
+  gaugeDoubtSentence,
+} from '../../../shared-calc/wording/gauge-standing.ts';
 import { exampleCheck, twoStraightCurves } from '../fuel/checks/example-checks.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -147,6 +159,14 @@ export const refusals: RoomRefusals = {
     [mean, 'takes what the curves of a fit gave'],
     [ensembleL, 'takes positions that its callers have checked'],
     [meanSlopeL, 'takes positions that its callers have checked'],
+    [judgeLog, 'takes records that the store has checked; checkResiduals refuses'],
+    [flowOfLog, 'takes records that the store has checked; flowFromRefills refuses'],
+    [attitudeOfLog, 'takes records'],
+    [refillsOf, 'takes records'],
+    [dayNumber, 'takes a day that the store has checked'],
+    [checksDisagree, 'takes checked results'],
+    [gaugeChecksWords, 'takes checked results'],
+    [gaugeDoubtSentence, 'takes checked results'],
     [checkAnswer, 'takes checked results'],
     [learnedFlowSentence, 'takes checked results'],
     [notJudgedWords, 'takes a word'],

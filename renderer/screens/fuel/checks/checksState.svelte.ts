@@ -5,7 +5,12 @@ import type { GaugeReading } from '../../../../shared-calc/fuel/fill-run.ts';
 import { query, type Query } from '../../../app/query.svelte.ts';
 import { todayHere } from '../../../ui/dateKind.ts';
 import type { FuelState } from '../fuelState.svelte.ts';
-import { flowOfLog, judgeLog, type JudgedLog } from './judgeLog.ts';
+import {
+  attitudeOfLog,
+  flowOfLog,
+  judgeLog,
+  type JudgedLog,
+} from '../../../../shared-calc/fuel/checks/judge-log.ts';
 
 /** Nine times in ten within ±: so many standard deviations. */
 export const NINE_IN_TEN_SDS = 1.645;
@@ -40,14 +45,11 @@ export class ChecksState {
       this.checks.find((check) => check.kind === 'refill' && !check.withdrawn) as RefillCheckRecord | null,
   );
   readonly containers = $derived.by(() => this.fuel.containers.answer ?? []);
-  /** In which the fill test behind the adopted curve was made. */
-  readonly testAttitude = $derived.by((): RefillCheckRecord['attitude'] | null => {
-    const testIds = this.fuel.adopted?.testIds ?? [];
-    return (this.fuel.tests.answer ?? []).find(({ id }) => testIds.includes(id))?.attitude ?? null;
-  });
-  readonly attitude = $derived.by(
-    () => this.draft.attitude ?? this.testAttitude ?? this.latestRefill?.attitude ?? 'ground',
+  /** In which the log is judged. */
+  readonly judgedAttitude = $derived.by((): RefillCheckRecord['attitude'] =>
+    attitudeOfLog(this.fuel.adopted?.testIds ?? [], this.fuel.tests.answer ?? [], this.checks),
   );
+  readonly attitude = $derived.by(() => this.draft.attitude ?? this.judgedAttitude);
   readonly stateSdL = $derived.by(
     () => this.draft.stateSdL ?? this.latestRefill?.stateSdL ?? USUAL_STATE_SD_L,
   );
@@ -58,7 +60,7 @@ export class ChecksState {
     const { adopted } = this.fuel;
     const kept = this.fuel.adoptedRefits.answer ?? null;
     if (adopted === null || kept === null || !this.fuel.adoptedRefits.isCurrent) return null;
-    return judgeLog(this.checks, adopted, kept, this.containers, this.testAttitude ?? this.attitude);
+    return judgeLog(this.checks, adopted, kept, this.containers, this.judgedAttitude);
   });
   readonly flow = $derived.by((): LearnedFlow | null => flowOfLog(this.checks, this.containers));
 

@@ -46,7 +46,7 @@ async function fuel(standIns: Record<string, StandIn>) {
     'fillTest.list': () => [measured],
     'calibration.list': () => [adopted],
     'calibration.refits': () => found.refits,
-    'calibration.standing': () => [{ tankId: 'front', name: 'Front tank', adoptedOn: '2026-05-10' }],
+    'calibration.standing': () => [{ tankId: 'front', name: 'Front tank', adoptedOn: '2026-05-10', checks: null }],
     'container.list': () => [],
     'fuelCheck.list': () => [],
     'dipstick.get': () => null,

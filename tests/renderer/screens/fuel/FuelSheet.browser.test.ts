@@ -33,7 +33,7 @@ async function fuel(standIns: Record<string, StandIn> = {}) {
     'aircraft.get': () => ({ aircraft, weighings: [], currentWeighingId: null }),
     'fillTest.list': ({ tankId }: { tankId: string }) => [exampleFillTest('may-test', tankId)],
     'calibration.list': () => [],
-    'calibration.standing': () => [{ tankId: 'front', name: 'Front tank', adoptedOn: null }],
+    'calibration.standing': () => [{ tankId: 'front', name: 'Front tank', adoptedOn: null, checks: null }],
     'container.list': () => [],
     ...standIns,
   });

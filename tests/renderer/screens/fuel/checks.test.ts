@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { dayTicks } from '../../../../renderer/screens/dayTicks.ts';
-import { dayNumber } from '../../../../renderer/screens/fuel/checks/judgeLog.ts';
+import { dayNumber } from '../../../../shared-calc/fuel/checks/judge-log.ts';
 import { stickKind } from '../../../../renderer/screens/fuel/dipstick/stickKind.ts';
 
 test('a season of checks is marked at the first days of its months, a January with its year', () => {

@@ -1,11 +1,11 @@
-import type { FuelCheckRecord, RefillCheckRecord } from '../../../../shared-calc/fuel/checks/check-record.ts';
-import { checkResiduals, type ResidualSet } from '../../../../shared-calc/fuel/checks/check-residuals.ts';
-import { drawsOfKept } from '../../../../shared-calc/fuel/checks/draws-of-kept.ts';
-import { flowFromRefills, type LearnedFlow } from '../../../../shared-calc/fuel/checks/flow-from-refills.ts';
-import { judgeChecks, type CheckJudgement } from '../../../../shared-calc/fuel/checks/judge-checks.ts';
-import { refillMeasure } from '../../../../shared-calc/fuel/checks/pump.ts';
-import type { KeptRefits } from '../../../../shared-calc/fuel/kept-refits.ts';
-import type { CalibrationRecord, ContainerRecord } from '../../../../shared-calc/fuel/records.ts';
+import type { FuelCheckRecord, RefillCheckRecord } from './check-record.ts';
+import { checkResiduals, type ResidualSet } from './check-residuals.ts';
+import { drawsOfKept } from './draws-of-kept.ts';
+import { flowFromRefills, type LearnedFlow } from './flow-from-refills.ts';
+import { judgeChecks, type CheckJudgement } from './judge-checks.ts';
+import { refillMeasure } from './pump.ts';
+import type { KeptRefits } from '../kept-refits.ts';
+import type { CalibrationRecord, ContainerRecord, FillTestRecord } from '../records.ts';
 
 /** A day of the calendar as a count of days, for axes and differences. */
 export function dayNumber(day: string): number {
@@ -17,7 +17,30 @@ export interface JudgedLog {
   readonly judgement: CheckJudgement;
 }
 
-/** The log held against the adopted curve. */
+/**
+ * The attitude in which a log is judged: that of the fill tests behind the curve; where they are gone, that of the
+ * latest refill.
+ */
+export function attitudeOfLog(
+  testIds: readonly string[],
+  tests: readonly Pick<FillTestRecord, 'id' | 'attitude'>[],
+  checks: readonly FuelCheckRecord[],
+): RefillCheckRecord['attitude'] {
+  const behind = tests.find(({ id }) => testIds.includes(id));
+  const latest = refillsOf(checks)
+    .filter(({ withdrawn }) => !withdrawn)
+    .reduce<RefillCheckRecord | null>(
+      (last, check) => (last === null || check.checkedOn > last.checkedOn ? check : last),
+      null,
+    );
+  return behind?.attitude ?? latest?.attitude ?? 'ground';
+}
+
+/**
+ * The log held against the adopted curve.
+ * @param attitude in which its fill tests were read; a check in another is left out
+ * @throws RangeProblem for a refill or a state outside its range
+ */
 export function judgeLog(
   checks: readonly FuelCheckRecord[],
   calibration: CalibrationRecord,
