@@ -54,14 +54,18 @@ export function totalFuel(tanks: readonly ReadTank[], precision: ReadingPrecisio
   };
 }
 
-/** What each kept curve says: one list of possible volumes a curve, the reading's own error spread over the list. */
-interface Draws {
+/**
+ * What each kept curve says: one list of possible volumes a curve, the reading's own error spread over the list.
+ * @internal to this room
+ */
+export interface Draws {
   readonly refits: KeptRefits;
   readonly low: readonly (readonly number[])[];
   readonly high: readonly (readonly number[])[];
 }
 
-function drawsOf({ curve, refits, reading }: ReadTank, precision: ReadingPrecision): Draws | null {
+/** null where no curves were kept. @internal to this room */
+export function drawsOf({ curve, refits, reading }: ReadTank, precision: ReadingPrecision): Draws | null {
   if (refits === null || refits.volumesL.length === 0) return null;
   const { place, planningL, mostL } = fuelAtReading(curve, reading, precision);
   const { first, last } = endKnots(curve);
@@ -103,8 +107,8 @@ function valuesAt(
   return refits.volumesL.map((_, refit) => columns.map((column) => Math.max(0, column[refit] ?? 0)));
 }
 
-/** Where at most one tank is in doubt, its own figure is the total's, to the last digit. */
-function isDoubtful(draws: readonly Draws[], side: 'low' | 'high'): boolean {
+/** Where at most one tank is in doubt, its own figure is the total's, to the last digit. @internal to this room */
+export function isDoubtful(draws: readonly Draws[], side: 'low' | 'high'): boolean {
   const varies = (lists: readonly (readonly number[])[]) =>
     lists.some((list) => list.some((each) => each !== lists[0]?.[0]));
   return draws.filter((each) => varies(each[side])).length > 1;
@@ -129,8 +133,8 @@ function sumQuantile(draws: readonly Draws[], side: 'low' | 'high', prob: number
   return quantileReordering(Float64Array.from(sums), prob);
 }
 
-/** Evenly taken from all: three tanks and more would make hundreds of sums a curve. */
-function thinned(values: readonly number[]): number[] {
+/** Evenly taken from all: three tanks and more would make hundreds of sums a curve. @internal to this room */
+export function thinned(values: readonly number[]): number[] {
   const sorted = values.toSorted((a, b) => a - b);
   const stride = sorted.length / SLICES;
   return Array.from({ length: SLICES }, (_, slice) => sorted[Math.floor((slice + 0.5) * stride)] ?? 0);

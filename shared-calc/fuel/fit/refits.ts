@@ -40,36 +40,60 @@ export interface Refits {
 /**
  * Modes over the smoothness grid with their Laplace weights. The prior is flat in sigma itself (the + ln sigma on a
  * logarithmic grid): flat in ln sigma is too smooth and costs coverage. A smoothness that a person fixed stands alone.
+ * @param near modes of rows that differ a little, as while a point is dragged: only their settings are tried, each from
+ *   its mode instead of from a straight gauge
  * @source L. Tierney, J. B. Kadane, Accurate approximations for posterior moments and marginal densities, 1986
  */
-export function weightedModes(fit: NewtonFit): WeightedMode[] {
+export function weightedModes(fit: NewtonFit, near: readonly WeightedMode[] = []): WeightedMode[] {
   const { rows } = fit;
   const centre = defaultCentre(rows.capacityL);
   const scaleCount = rows.kinds.filter((kind) => kind === 'scale').length;
-  const tried = rows.smoothness === null ? SMOOTHNESS_GRID : [rows.smoothness];
-  const found = tried.flatMap((sigma) =>
-    STICKING_GRID.map(({ factor, weight }) => {
-      const setting = { sigma, stickingSdRatio: rows.gauge.stickingSdRatio * factor };
-      const state = straightState(rows);
-      const objective = fit.run(state, rows.nominalL, setting, centre, MODE_STEPS);
-      const determinant = fit.logDeterminant(state, rows.nominalL, setting, centre);
-      // A reading's likelihood is that of a position: in litres the slope cancels, the position's spread stays.
-      const spread = Math.log(rows.gauge.resolutionRatio ** 2 / 12 + setting.stickingSdRatio ** 2);
-      const score =
-        -objective -
-        KNOT_INTERVALS * Math.log(sigma) -
-        determinant / 2 -
-        (scaleCount * spread) / 2 +
-        Math.log(sigma) +
-        Math.log(weight);
-      return { setting, state, score };
-    }),
-  );
+  const found = startsOf(rows, near).map(({ setting, state, priorRatio }) => {
+    const { sigma } = setting;
+    const objective = fit.run(state, rows.nominalL, setting, centre, MODE_STEPS);
+    const determinant = fit.logDeterminant(state, rows.nominalL, setting, centre);
+    // A reading's likelihood is that of a position: in litres the slope cancels, the position's spread stays.
+    const spread = Math.log(rows.gauge.resolutionRatio ** 2 / 12 + setting.stickingSdRatio ** 2);
+    const score =
+      -objective -
+      KNOT_INTERVALS * Math.log(sigma) -
+      determinant / 2 -
+      (scaleCount * spread) / 2 +
+      Math.log(sigma) +
+      Math.log(priorRatio);
+    return { setting, state, score };
+  });
   const best = Math.max(...found.map((mode) => mode.score));
   const total = found.reduce((sum, mode) => sum + Math.exp(mode.score - best), 0);
   return found
     .map(({ setting, state, score }) => ({ setting, state, weightRatio: Math.exp(score - best) / total }))
     .filter((mode) => mode.weightRatio > NEGLIGIBLE);
+}
+
+/** Every setting that is tried, with the state from which its mode is sought and its share of the prior. */
+function startsOf(
+  rows: FitRows,
+  near: readonly WeightedMode[],
+): { setting: Setting; state: FitState; priorRatio: number }[] {
+  const tried = rows.smoothness === null ? SMOOTHNESS_GRID : [rows.smoothness];
+  const all = tried.flatMap((sigma) =>
+    STICKING_GRID.map(({ factor, weight }) => ({
+      setting: { sigma, stickingSdRatio: rows.gauge.stickingSdRatio * factor },
+      priorRatio: weight,
+    })),
+  );
+  const nearest = ({ sigma, stickingSdRatio }: Setting) =>
+    near.find(({ setting }) => setting.sigma === sigma && setting.stickingSdRatio === stickingSdRatio);
+  const known = all.flatMap((each) => {
+    const from = nearest(each.setting);
+    if (from === undefined) return [];
+    const state = straightState(rows);
+    state.curve.set(from.state.curve);
+    // One row more or fewer has other errors; they follow from the curve in the first step.
+    if (from.state.errors.length === state.errors.length) state.errors.set(from.state.errors);
+    return [{ ...each, state }];
+  });
+  return known.length > 0 ? known : all.map((each) => ({ ...each, state: straightState(rows) }));
 }
 
 /**

@@ -13,6 +13,7 @@ import { fitGauge } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
 import { logNormalTail } from '../../../shared-calc/fuel/fit/log-normal-tail.ts';
 import { defaultCentre, straightState } from '../../../shared-calc/fuel/fit/newton.ts';
 import { nextPourAdvice } from '../../../shared-calc/fuel/fit/next-pour.ts';
+import { meanOfModesL, modesToFollow, quickCurve } from '../../../shared-calc/fuel/fit/quick-curve.ts';
 import { refitMany, weightedModes } from '../../../shared-calc/fuel/fit/refits.ts';
 import {
   addGradient,
@@ -184,6 +185,9 @@ export const refusals: RoomRefusals = {
     [defaultCentre, 'takes the capacity that fitRows has let through'],
     [straightState, 'takes rows that fitRows has made'],
     [weightedModes, 'takes rows that fitRows has made'],
+    [quickCurve, 'takes rows that fitRows has made'],
+    [meanOfModesL, 'takes modes that weightedModes has made'],
+    [modesToFollow, 'takes modes that weightedModes has made'],
     [refitMany, 'takes modes that weightedModes has made'],
     [fillGrid, 'inner loop: fills arrays that the fit has made'],
     [fillGradientGrid, 'inner loop: fills arrays that the fit has made'],

@@ -23,7 +23,8 @@ import { runsToCsv } from '../../../shared-calc/fuel/csv/write-runs.ts';
 import { covariance, pairedRefits, refitVolumesAtL } from '../../../shared-calc/fuel/kept-refits.ts';
 import { positionOf } from '../../../shared-calc/fuel/position-of.ts';
 import { flagRun } from '../../../shared-calc/fuel/run-flags.ts';
-import { totalFuel } from '../../../shared-calc/fuel/total-fuel.ts';
+import { leastPairs } from '../../../shared-calc/fuel/least-together.ts';
+import { drawsOf, isDoubtful, thinned, totalFuel } from '../../../shared-calc/fuel/total-fuel.ts';
 import { fuelDensityKgPerL, weighedVolumeL } from '../../../shared-calc/fuel/weighed-volume.ts';
 import { exampleFillTest } from '../../main/example-fill-test.ts';
 import { BANDED } from '../fuel/banded-example.ts';
@@ -293,6 +294,20 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
+      of: leastPairs,
+      ranges: [
+        {
+          field: 'usableL',
+          min: 0,
+          max: 3000,
+          call: (v) => {
+            const tank = { curve: BANDED, refits: null, scale: EIGHTHS };
+            return leastPairs(tank, tank, [], v, 'needleOnMark');
+          },
+        },
+      ],
+    },
+    {
       of: totalFuel,
       ranges: [
         {
@@ -325,6 +340,9 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [runsOfTest, 'gathers a record that the store has let through; usableAfterRows refuses its volumes'],
     [fuelTankOf, 'splits a record that the store has let through; requireTank refuses its volumes'],
+    [drawsOf, 'fuelAtReading refuses its reading; totalFuel shows it'],
+    [isDoubtful, 'takes what the curves of a fit gave'],
+    [thinned, 'takes what the curves of a fit gave'],
     [positionOf, 'takes a reading that the door has let through'],
     [byHandOf, 'counts what a record holds'],
     [compareCurves, 'takes curves that the fit has made; readings outside either are left out'],
