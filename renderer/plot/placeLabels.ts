@@ -57,10 +57,12 @@ function bestPlace(wish: LabelWish, clear: KeepClear, others: readonly Box[], bo
   let least = Infinity;
   rings.forEach((ring, ringIndex) => {
     directions.forEach((direction, order) => {
+      const far = ringIndex * cost.ring + order * cost.direction;
+      // Whatever else it crosses only adds to the price: most places need no looking at.
+      if (far >= least) return;
       const box = boxAt(wish, direction, (wish.offPx ?? 8) * ring);
       const price =
-        ringIndex * cost.ring +
-        order * cost.direction +
+        far +
         cost.label * [...others, ...clear.boxes].filter((other) => overlaps(box, other)).length +
         cost.line * clear.lines.filter((line) => crosses(line, box)).length +
         (isInside(box, bounds) ? 0 : cost.outside);
@@ -112,6 +114,11 @@ export function crosses(line: readonly Px[], box: Box): boolean {
 
 /** Liang and Barsky: the part of a segment inside a box is not empty. */
 function segmentTouches(from: Px, to: Px, box: Box): boolean {
+  // Nearly all lie wholly to one side.
+  if (from.x < box.left && to.x < box.left) return false;
+  if (from.x > box.right && to.x > box.right) return false;
+  if (from.y < box.top && to.y < box.top) return false;
+  if (from.y > box.bottom && to.y > box.bottom) return false;
   let enter = 0;
   let leave = 1;
   const dx = to.x - from.x;
