@@ -51,6 +51,22 @@ export function fuelCaution(curve: GaugeCurve): string {
   return `${curve.fewRows ? `${FEW_ROWS} ` : ''}${BAND} ${WHO_DECIDES}`;
 }
 
+/** The same in one line, for a place that says beside it what is allowed for and who decides. */
+export function fuelCautionShort(curve: GaugeCurve): string {
+  if (curve.method === 'isotonicMeansMonotoneCubic') return `${NO_BAND} ${CHECK}`;
+  return `${curve.fewRows ? `${FEW_ROWS} ` : ''}${BAND_SHORT} ${CHECK}`;
+}
+
+/** What a figure of the curve allows for, as a list: for a title block. */
+export function fuelCovers(curve: GaugeCurve): string {
+  return curve.method === 'isotonicMeansMonotoneCubic'
+    ? 'step of the scale only'
+    : 'containers, start, step of the scale, sticking, lag';
+}
+
+const BAND_SHORT =
+  'About nineteen times in twenty at least this much is there; not in another attitude, supply or fuel than the test’s.';
+const CHECK = 'Check against a dipstick and the time flown.';
 const BAND =
   'About nineteen times in twenty at least this much is there, allowing for containers, start, step of the scale, ' +
   'sticking and lag; not for another attitude, supply or fuel than in the test.';

@@ -49,7 +49,8 @@ inEveryHost('Checks of the gauge', (host) => {
   test('are logged by keyboard alone, judged on the chart, withdrawn and undone', async () => {
     await withWindow(host, {}, async ({ page }) => {
       await adopted(page, false);
-      await page.getByRole('radio', { name: 'calibration' }).focus();
+      await page.getByRole('radio', { name: 'fill test' }).focus();
+      await page.keyboard.press('ArrowRight');
       await page.keyboard.press('ArrowRight');
       await expect.poll(() => heading(page)).toBe('No check can be held against the curve yet.');
 
@@ -81,6 +82,19 @@ inEveryHost('Checks of the gauge', (host) => {
       ]);
       await expect.poll(() => heading(page)).toContain('The gauge no longer agrees: on 12 September 2026');
       expect(await heading(page)).toContain('Repeat the fill test between 3/8 and 7/8.');
+      // Wherever the curve is used it says so now.
+      const index = page.getByRole('link', { name: /^Fuel/ });
+      await expect.poll(() => index.innerText()).toContain('front tank: checks no longer agree');
+      await page.getByRole('radio', { name: 'fill test' }).click();
+      await expect
+        .poll(() => page.locator('.doubt').innerText())
+        .toContain('plan by the dipstick and the time flown');
+      await page.getByRole('link', { name: /^Aircraft/ }).click();
+      await expect
+        .poll(() => page.getByText('Fuel gauges:').innerText())
+        .toMatch(/front tank calibrated 10 May 2026, but its checks no longer agree: repeat the fill test/);
+      await index.click();
+      await page.getByRole('radio', { name: 'checks' }).click();
 
       await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
       await expect.poll(() => heading(page)).toContain('The one check agrees');

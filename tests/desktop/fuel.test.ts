@@ -51,10 +51,12 @@ inEveryHost('A fill test', (host) => {
         await page.getByRole('radio', { name: /to the nearest/ }).click();
         await expect.poll(() => planL(page)).toBeLessThan(onMarkL);
         // The other way round.
+        await page.getByRole('radio', { name: 'for a flight' }).click();
         await page.getByLabel('Fuel to plan on').fill(String(await planL(page)));
         await expect
           .poll(() => page.locator('.both-ways').innerText())
           .toContain('it must read at least 5/8');
+        await page.getByRole('radio', { name: 'fill test' }).click();
 
         await page.getByRole('button', { name: 'Adopt this curve' }).click();
         await expect.poll(() => page.getByRole('row', { name: /counts now/ }).count()).toBe(1);

@@ -1,18 +1,26 @@
 import { UNKNOWN_CONTAINER } from '../../../shared-calc/fuel/fit/calibrate.ts';
 import { NewestJob } from '../../app/newestJob.ts';
-import type { FitJob, FitReply, FittedTest } from './fit-job.ts';
+import type { FitJob, FitReply, FittedTest, NumberedJob } from './fit-job.ts';
 
 /** Fits a fill test beside the window: one at a time, always the newest; what came between is skipped. */
 export class CurveFitter {
   #fitted = $state.raw<FittedTest | null>(null);
   #failed = $state.raw(false);
-  #work: NewestJob<FitJob, FitReply> | null = null;
+  /** The job that the last reply answers. */
+  #answered = $state.raw<FitJob | null>(null);
+  #work: NewestJob<NumberedJob, FitReply> | null = null;
+  #last: NumberedJob = { number: 0, job: WARMING };
   /** Asked before the worker was there. */
   #first: FitJob | null = null;
 
   /** The last fit that came back; while the next one is on its way it may be a few figures old. */
   get fitted(): FittedTest | null {
     return this.#fitted;
+  }
+
+  /** Whether the last fit that came back is of this very job. */
+  isOf(job: FitJob): boolean {
+    return this.#answered === job;
   }
 
   /** The fit could not be run at all. */
@@ -25,18 +33,20 @@ export class CurveFitter {
     // The build finds the worker by this very form; the address is never changed.
     // eslint-disable-next-line svelte/prefer-svelte-reactivity
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
-    const work = new NewestJob<FitJob, FitReply>(
+    const work = new NewestJob<NumberedJob, FitReply>(
       worker,
-      (reply) => {
+      ({ number, fitted }) => {
         this.#failed = false;
-        if (reply !== null && reply.testId !== WARMING.tests[0].id) this.#fitted = reply;
+        if (fitted === null || fitted.testId === WARMING.tests[0].id) return;
+        this.#fitted = fitted;
+        this.#answered = number === this.#last.number ? this.#last.job : null;
       },
       () => {
         this.#failed = true;
       },
     );
     this.#work = work;
-    work.ask(this.#first ?? WARMING);
+    work.ask(this.#numbered(this.#first ?? WARMING));
     this.#first = null;
     return () => {
       work.end();
@@ -46,7 +56,12 @@ export class CurveFitter {
 
   ask(job: FitJob): void {
     if (this.#work === null) this.#first = job;
-    else this.#work.ask(job);
+    else this.#work.ask(this.#numbered(job));
+  }
+
+  #numbered(job: FitJob): NumberedJob {
+    this.#last = { number: this.#last.number + 1, job };
+    return this.#last;
   }
 }
 

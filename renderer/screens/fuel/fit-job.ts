@@ -1,4 +1,5 @@
 import type { NextPour } from '../../../shared-calc/fuel/fit/advise-test.ts';
+import type { WeightedMode } from '../../../shared-calc/fuel/fit/refits.ts';
 import type { BandedCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import type { KeptRefits } from '../../../shared-calc/fuel/kept-refits.ts';
 import type { ContainerRecord, FillTestRecord } from '../../../shared-calc/fuel/records.ts';
@@ -19,7 +20,15 @@ export interface FittedTest {
   readonly nextPour: NextPour | null;
   /** Share of the posterior of each smoothness, stiffest first, whatever a person chose. */
   readonly smoothnessShares: readonly number[];
+  /** From which a quick curve starts while a point is dragged. */
+  readonly modes: readonly WeightedMode[];
 }
 
-/** null: the fit could not be made; the window has checked the rows and says why by itself. */
-export type FitReply = FittedTest | null;
+/** `fitted` is null where the fit could not be made; the window has checked the rows and says why by itself. */
+export type FitReply = { readonly number: number; readonly fitted: FittedTest | null };
+
+/** A job with its number, which the reply carries back. */
+export interface NumberedJob {
+  readonly number: number;
+  readonly job: FitJob;
+}

@@ -1,6 +1,7 @@
-/** The parts of the fuel screen, in the order in which they are used. */
+/** The parts of the fuel screen: making the curve, using it, how it has held since, and the other way of measuring. */
 export const fuelParts = [
-  { value: 'calibration', word: 'calibration' },
+  { value: 'calibration', word: 'fill test' },
+  { value: 'flight', word: 'for a flight' },
   { value: 'checks', word: 'checks' },
   { value: 'dipstick', word: 'dipstick' },
 ] as const;

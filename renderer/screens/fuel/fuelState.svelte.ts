@@ -1,17 +1,20 @@
 import type { OutputOf } from '../../../main/requests/table.ts';
 import type { GaugeReading } from '../../../shared-calc/fuel/fill-run.ts';
 import { areAlike, fillDataOf } from '../../../shared-calc/fuel/fit/calibrate.ts';
-import { fitRows } from '../../../shared-calc/fuel/fit/fill-data.ts';
+import { fitRows, type FitRows } from '../../../shared-calc/fuel/fit/fill-data.ts';
 import { LEAST_DISTINCT_READINGS } from '../../../shared-calc/fuel/fit/gauge-fit.ts';
+import { quickCurve } from '../../../shared-calc/fuel/fit/quick-curve.ts';
 import type { GaugeCurve } from '../../../shared-calc/fuel/gauge-curve.ts';
 import type { KeptRefits } from '../../../shared-calc/fuel/kept-refits.ts';
 import { resolutionRatio, type GaugeScale } from '../../../shared-calc/fuel/gauge-scale.ts';
 import { byHandOf, type CalibrationRecord, type FillTestRecord } from '../../../shared-calc/fuel/records.ts';
 import { byHandWords } from '../../../shared-calc/wording/fuel-test.ts';
+import { gaugeDoubtSentence } from '../../../shared-calc/wording/gauge-standing.ts';
 import { fuelAtReading, type FuelReadout, type ReadingPrecision } from '../../../shared-calc/fuel/readout.ts';
 import type { App } from '../../app/app.svelte.ts';
 import { sentenceOf } from '../../app/client.ts';
 import { query, type Query } from '../../app/query.svelte.ts';
+import { dayText } from '../../ui/dateKind.ts';
 import { CurveFitter } from './curveFitter.svelte.ts';
 import type { FitJob, FittedTest } from './fit-job.ts';
 import type { FuelPart } from './fuelParts.ts';
@@ -67,6 +70,7 @@ export class FuelState {
   readonly tests: Query<OutputOf<'fillTest.list'>>;
   readonly calibrations: Query<OutputOf<'calibration.list'>>;
   readonly containers: Query<OutputOf<'container.list'>>;
+  readonly standing: Query<OutputOf<'calibration.standing'>>;
   readonly keeper: TestKeeper;
 
   readonly tanks = $derived.by((): Tank[] => this.aircraft.answer?.aircraft.tanks ?? []);
@@ -97,10 +101,25 @@ export class FuelState {
       ? { kind: 'curve', ...fitted }
       : { kind: 'fitting' };
   });
+  /**
+   * The best estimate of the test as it is this moment, while its whole fit is on its way: the curve follows the hand,
+   * the band and the figure to plan on follow it. null where the whole fit is there.
+   */
+  readonly quick = $derived.by((): readonly (readonly [number, number])[] | null => {
+    const checked = this.#checked;
+    const { fitted } = this.fitter;
+    if (checked?.kind !== 'toFit' || this.fit?.kind !== 'curve' || fitted === null) return null;
+    return this.fitter.isOf(checked.job) ? null : quickCurve(checked.rows, fitted);
+  });
   readonly adopted = $derived.by((): CalibrationRecord | null => {
     // While another tank's curves are on their way, the last answer belongs to the wrong tank.
     const ofTank = this.calibrations.answer?.filter(({ tankId }) => tankId === this.tank?.id);
     return ofTank?.find(({ withdrawn }) => !withdrawn) ?? null;
+  });
+  /** What the checks since say against the adopted curve; '' where they agree. */
+  readonly doubt = $derived.by((): string => {
+    const found = this.standing.answer?.find(({ tankId }) => tankId === this.tank?.id);
+    return this.adopted === null ? '' : gaugeDoubtSentence(found?.checks ?? null, dayText);
   });
   readonly testCurve = $derived.by((): GaugeCurve | null =>
     this.fit?.kind === 'curve' ? this.fit.curve : null,
@@ -196,6 +215,12 @@ export class FuelState {
       () => (this.overlay === null ? null : { id: this.overlay.id }),
       [],
     );
+    this.standing = query(
+      app,
+      'calibration.standing',
+      () => (app.aeroplaneId === null ? null : { aircraftId: app.aeroplaneId }),
+      ['fuel', 'aircraft'],
+    );
     this.containers = query(app, 'container.list', () => ({ withRemoved: true }), ['fuel']);
     this.keeper = new TestKeeper(
       app,
@@ -223,16 +248,18 @@ export class FuelState {
     });
   }
 
-  #check(): Exclude<TestFit, { kind: 'curve' | 'fitting' }> | { kind: 'toFit'; job: FitJob } | null {
+  #check():
+    Exclude<TestFit, { kind: 'curve' | 'fitting' }> | { kind: 'toFit'; job: FitJob; rows: FitRows } | null {
     const { pooled, tank } = this;
     const containers = this.containers.answer;
     if (pooled === null || tank === null || containers === undefined) return null;
     try {
-      const { distinctCount } = fitRows(fillDataOf(pooled, containers, tank));
+      const rows = fitRows(fillDataOf(pooled, containers, tank));
+      const { distinctCount } = rows;
       if (distinctCount < LEAST_DISTINCT_READINGS)
         return { kind: 'tooFewReadings', distinctCount, neededCount: LEAST_DISTINCT_READINGS };
       const { capacityL, unusableL } = tank;
-      return { kind: 'toFit', job: { tests: pooled, containers, tank: { capacityL, unusableL } } };
+      return { kind: 'toFit', rows, job: { tests: pooled, containers, tank: { capacityL, unusableL } } };
     } catch (error) {
       return { kind: 'refused', sentence: sentenceOf(error) };
     }

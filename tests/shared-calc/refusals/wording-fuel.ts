@@ -2,6 +2,8 @@ import { fuelAtReading } from '../../../shared-calc/fuel/readout.ts';
 import {
   fuelAnswer,
   fuelCaution,
+  fuelCautionShort,
+  fuelCovers,
   nextPourSentence,
   readingRefusalSentence,
   residualSentence,
@@ -58,6 +60,8 @@ export const refusals: RoomRefusals = {
     [smoothnessWords, 'words shares that the fit has made'],
     [totalSentence, 'words what totalFuel has made'],
     [fuelCaution, 'words a curve that a fit has made'],
+    [fuelCautionShort, 'words a curve that a fit has made'],
+    [fuelCovers, 'words a curve that a fit has made'],
     [nextPourSentence, 'words advice that adviseTest has made'],
     [readingRefusalSentence, 'words a refusal that parseReading has made'],
     [residualSentence, 'words a residual that curveResiduals has made'],

@@ -5,6 +5,8 @@ import type { ReadingPrecision } from '../../../shared-calc/fuel/readout.ts';
 import {
   fuelAnswer,
   fuelCaution,
+  fuelCautionShort,
+  fuelCovers,
   nextPourSentence,
   readingRefusalSentence,
   residualSentence,
@@ -213,6 +215,11 @@ test('the advice for one more pour names the nearest mark and what it raises on 
 
 test('the caution says what the figure covers: containers only with a band, few readings where they are few', () => {
   expect(fuelCaution(BANDED)).toMatch(/^About nineteen times in twenty/);
+  expect(fuelCautionShort(BANDED)).toMatch(/^About nineteen times in twenty.*Check against a dipstick/);
+  expect(fuelCautionShort({ ...BANDED, fewRows: true })).toMatch(/^Few readings/);
+  expect(fuelCautionShort(curveOf([LINEAR], 0.1))).toContain('not the errors of the containers');
+  expect(fuelCovers(BANDED)).toContain('containers');
+  expect(fuelCovers(curveOf([LINEAR], 0.1))).toBe('step of the scale only');
   expect(fuelCaution({ ...BANDED, fewRows: true })).toMatch(/^Few readings: the band rests mostly on/);
   expect(fuelCaution(curveOf([LINEAR], 0.1))).toContain('not the errors of the containers');
   for (const curve of [BANDED, curveOf([LINEAR], 0.1)])
