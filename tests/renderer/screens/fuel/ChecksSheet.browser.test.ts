@@ -4,6 +4,7 @@ import { render } from 'vitest-browser-svelte';
 import App from '../../../../renderer/app/App.svelte';
 import { showAppearance } from '../../../../renderer/app/appearance.ts';
 import { makeClient } from '../../../../renderer/app/client.ts';
+import { sheets } from '../../../../renderer/app/sheets.svelte.ts';
 import { partsBridge, type StandIn } from '../../../../renderer/ui/parts/partsBridge.ts';
 import { calibrate } from '../../../../shared-calc/fuel/fit/calibrate.ts';
 import { exampleAircraft } from '../../../main/example-aircraft.ts';
@@ -46,12 +47,16 @@ async function fuel(standIns: Record<string, StandIn>) {
     'fillTest.list': () => [measured],
     'calibration.list': () => [adopted],
     'calibration.refits': () => found.refits,
-    'calibration.standing': () => [{ tankId: 'front', name: 'Front tank', adoptedOn: '2026-05-10', checks: null }],
+    'calibration.standing': () => [
+      { tankId: 'front', name: 'Front tank', adoptedOn: '2026-05-10', checks: null },
+    ],
     'container.list': () => [],
     'fuelCheck.list': () => [],
     'dipstick.get': () => null,
     ...standIns,
   });
+  // Read before the window is shown, as its start does.
+  await sheets.fetch('fuel');
   const screen = await render(App, {
     client: makeClient(bridge),
     first: { status, settings: {}, screen: 'fuel' },

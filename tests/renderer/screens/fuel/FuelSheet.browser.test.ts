@@ -4,6 +4,7 @@ import { render } from 'vitest-browser-svelte';
 import App from '../../../../renderer/app/App.svelte';
 import { showAppearance } from '../../../../renderer/app/appearance.ts';
 import { makeClient } from '../../../../renderer/app/client.ts';
+import { sheets } from '../../../../renderer/app/sheets.svelte.ts';
 import { partsBridge, type StandIn } from '../../../../renderer/ui/parts/partsBridge.ts';
 import { exampleAircraft } from '../../../main/example-aircraft.ts';
 import { exampleFillTest } from '../../../main/example-fill-test.ts';
@@ -37,6 +38,8 @@ async function fuel(standIns: Record<string, StandIn> = {}) {
     'container.list': () => [],
     ...standIns,
   });
+  // Read before the window is shown, as its start does.
+  await sheets.fetch('fuel');
   const screen = await render(App, {
     client: makeClient(bridge),
     first: { status, settings: {}, screen: 'fuel' },
@@ -46,7 +49,8 @@ async function fuel(standIns: Record<string, StandIn> = {}) {
 
 test('the answer names the reading, how finely it was read, and what to plan on', async () => {
   const { screen } = await fuel();
-  await expect.poll(heading).toContain('Reading 1/2 to the nearest eighth: plan on');
+  // The first fit waits for its worker to be read.
+  await expect.poll(heading, { timeout: 10_000 }).toContain('Reading 1/2 to the nearest eighth: plan on');
   await expect.element(screen.getByText(/Check against a dipstick/)).toBeVisible();
 });
 
