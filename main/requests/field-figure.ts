@@ -10,7 +10,7 @@ import { surfaceKindOf } from '../../shared-calc/performance/surface.ts';
 import { readPerformance } from '../store/performance.ts';
 import { requireAircraft } from './aircraft.ts';
 import type { FieldHours } from './field-record.ts';
-import { headingsOf } from './planner-asked.ts';
+import { availableM, headingsOf, runwayCases } from './planner-runway.ts';
 import { Refusal } from './problem.ts';
 import { id, massKg } from './ranges.ts';
 
@@ -137,11 +137,12 @@ function aeroplaneFigures(
       'input-refused',
       `The surface '${runway.record.surface}' is not known: no take-off distance can be answered for it.`,
     );
-  const { lengthM } = runway.record;
-  const distanceM = distanceRows(entered, 'takeOff', { surface, slopeRatio: 0, availableM: lengthM })(
-    hours,
-    runwayWind(hours, headingsOf(runway)),
-  );
+  const lengthM = availableM(runway, 'take-off');
+  const distanceM = distanceRows(
+    entered,
+    'takeOff',
+    runwayCases(runway, 'take-off', surface),
+  )(hours, runwayWind(hours, headingsOf(runway)));
   return figure.kind === 'takeOffDistance' ? distanceM : distanceM.map((each) => lengthM - each);
 }
 

@@ -20,6 +20,8 @@ const runwayFields = z
     lengthM: z.number().min(30).max(8000),
     widthM: z.number().min(1).max(500).nullable().default(null),
     surface: z.string().trim().min(1).max(60),
+    /** Uphill when rolled from the first end; null where not known. Steeper than one in ten no published factor covers. */
+    slopeRatio: z.number().min(-0.1).max(0.1).nullable().default(null),
     ends: z.tuple([runwayEnd, runwayEnd]),
     /** Its number among the runways of `listed`; null for one by hand. */
     listedId: z.int().nullable().default(null),
@@ -54,6 +56,7 @@ const runway = z.strictObject({
   lengthM: z.number(),
   widthM: z.number().nullable(),
   surface: z.string(),
+  slopeRatio: z.number().nullable(),
   ends: z.tuple([
     z.strictObject({ ident: z.string(), trueHeadingDeg: z.number(), displacedThresholdM: z.number() }),
     z.strictObject({ ident: z.string(), trueHeadingDeg: z.number(), displacedThresholdM: z.number() }),

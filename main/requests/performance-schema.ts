@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PerformanceRecord } from '../../shared-calc/performance/records.ts';
 import { source } from './aircraft-schema.ts';
-import { id, words } from './ranges.ts';
+import { day, id, words } from './ranges.ts';
 
 // The ranges of shared-calc/performance: what the tables can be read with.
 const place = {
@@ -16,6 +16,8 @@ const safety = z.strictObject({
   factorRatio: z.number().min(1).max(3),
   source: z.string().trim().min(1).max(120),
 });
+/** Kept by the program: a changed figure takes the day of its change. */
+const enteredOn = day.nullable().default(null);
 const readingSdRatio = z.number().min(0).max(0.5);
 
 const note = z.strictObject({
@@ -55,6 +57,7 @@ const distanceTable = z.strictObject({
   readingSdRatio,
   against: z.enum(['overObstacle', 'groundRoll']),
   source,
+  enteredOn,
 });
 
 const climbTable = z.strictObject({
@@ -71,6 +74,7 @@ const climbTable = z.strictObject({
     .max(400),
   readingSdRatio,
   source,
+  enteredOn,
 });
 
 const windLimitMs = z.number().min(0).max(40).nullable();

@@ -26,14 +26,15 @@ export const performanceRequests = {
     about: "Keep an aeroplane's take-off, landing and climb tables: the whole record as it is to be.",
     input: z.strictObject({ performance: performanceSchema, named }),
     output: z.strictObject({}),
-    handle: ({ db }, input) => {
+    handle: ({ db, nowEpochS }, input) => {
       const given = input.performance;
       const { name, printed } = requireAircraft(db, given.aircraftId);
       const empty = emptyPerformance(given.aircraftId, printed.mass);
       const faults = performanceFaults(given);
       if (faults.length > 0) throw faultsRefused(faults, 'performance.');
       const before = readPerformance(db, given.aircraftId) ?? empty;
-      const after = withHonestDays(before, given);
+      const today = dayHere(nowEpochS());
+      const after = withEntryDays(before, withHonestDays(before, given), today);
       // An empty record is kept as none, so that undo of the first entry leaves no trace.
       writePerformance(db, given.aircraftId, isDeepStrictEqual(after, empty) ? null : after);
       return {
@@ -64,6 +65,28 @@ function withHonestDays(before: PerformanceRecord, after: PerformanceRecord): Pe
   };
 }
 
+/**
+ * A table whose printed figures changed was entered today, unless another day came with it: then an undo brings the day
+ * of the figures that it brings back.
+ */
+function withEntryDays(
+  before: PerformanceRecord,
+  after: PerformanceRecord,
+  today: string,
+): PerformanceRecord {
+  const table = <T extends { enteredOn: string | null }>(was: T | null, is: T | null): T | null => {
+    if (is === null || is.enteredOn !== (was?.enteredOn ?? null)) return is;
+    const isSame = was !== null && isDeepStrictEqual(printedFigures(was), printedFigures(is));
+    return isSame ? is : { ...is, enteredOn: today };
+  };
+  return {
+    ...after,
+    takeOff: table(before.takeOff, after.takeOff),
+    landing: table(before.landing, after.landing),
+    climb: table(before.climb, after.climb),
+  };
+}
+
 /** What stands in the manual: not what the pilot chose on top of it, nor that a suspicion was answered. */
 function printedFigures(part: object): unknown {
   const entries = Object.entries(part as Record<string, unknown>);
@@ -79,6 +102,7 @@ function printedFigures(part: object): unknown {
 
 const CHOSEN: ReadonlySet<string> = new Set([
   'source',
+  'enteredOn',
   'words',
   'safety',
   'readingSdRatio',
@@ -86,3 +110,11 @@ const CHOSEN: ReadonlySet<string> = new Set([
   'ownCrosswindMs',
   'ownTailwindMs',
 ]);
+
+/** The day on this computer's calendar, as a person would write it down. */
+function dayHere(epochS: number): string {
+  const at = new Date(epochS * 1000);
+  return [at.getFullYear(), at.getMonth() + 1, at.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
+}

@@ -1,23 +1,32 @@
 import { Temporal } from 'temporal-polyfill/implementation';
-import type { DaylightRule } from '../../shared-calc/climate/departure/daylight-span.ts';
-import { climbRows, distanceRows } from '../../shared-calc/climate/departure/aeroplane-rows.ts';
+import {
+  climbGradientRows,
+  climbRows,
+  distanceRows,
+} from '../../shared-calc/climate/departure/aeroplane-rows.ts';
+import type { AskedFlight, DaylightRule } from '../../shared-calc/climate/departure/daylight-span.ts';
 import type { DepartureLimits } from '../../shared-calc/climate/departure/departure-limits.ts';
-import { spreadAfterL, Z_95 } from '../../shared-calc/loading/spread.ts';
-import { performanceBook, type PerformanceBook } from '../../shared-calc/performance/departure-book.ts';
-import type { WindLimitsRecord } from '../../shared-calc/performance/records.ts';
-import { availableLengthM } from '../../shared-calc/performance/departure-figures.ts';
-import type { RunwayPhase } from '../../shared-calc/performance/published-factors.ts';
-import { surfaceKindOf, type SurfaceKind } from '../../shared-calc/performance/surface.ts';
 import { M_PER_FT } from '../../shared-calc/units/constants.ts';
-import { UNIT_PRESETS } from '../../shared-calc/units/preferences.ts';
-import { loadingReview } from '../../shared-calc/wording/loading-review.ts';
-import type { FieldRecord, RunwayRecord } from '../store/fields.ts';
+import type { FieldRecord } from '../store/fields.ts';
 import { readLoading } from '../store/loadings.ts';
-import { readPerformance } from '../store/performance.ts';
-import { readWeighings } from '../store/weighings.ts';
-import { requireAircraft } from './aircraft.ts';
 import type { Context } from './define.ts';
-import { loadingInputs } from './loading-review.ts';
+import {
+  answersDistance,
+  answersGradient,
+  answersLanding,
+  askedAeroplane,
+  askedLoading,
+  type AskedAeroplane,
+  type AskedLoading,
+} from './planner-aeroplane.ts';
+import {
+  askedRunway,
+  availableM,
+  runwayCases,
+  runwayWords,
+  slopesOf,
+  type AskedRunway,
+} from './planner-runway.ts';
 import type { PlannerQuestion } from './planner-schema.ts';
 
 /** A first limit where there is no take-off table, for the pilot to change: no source. */
@@ -31,13 +40,16 @@ type Filled<Part extends keyof PlannerQuestion> = {
   [part in Part]-?: Exclude<PlannerQuestion[part], undefined>;
 };
 
+/** The question with every part filled in, and what stands behind it. */
 export interface Asked extends Filled<
   | 'phase'
   | 'lighterKg'
   | 'day'
   | 'share'
   | 'takeOffMostM'
+  | 'runwayShareMost'
   | 'climbLeastMs'
+  | 'climbGradientLeast'
   | 'densityAltitudeMostM'
   | 'crosswindMostMs'
   | 'tailwindMostMs'
@@ -50,37 +62,11 @@ export interface Asked extends Filled<
 > {
   field: FieldRecord;
   loading: AskedLoading | null;
-  runway: { record: RunwayRecord; end: 'first' | 'second' | 'into the wind' } | null;
+  runway: AskedRunway | null;
   isFlightAssumed: boolean;
   /** What the aeroplane's manual answers here; null where it has no table, or there is nothing to enter it with. */
   aeroplane: AskedAeroplane | null;
 }
-
-interface AskedAeroplane {
-  book: PerformanceBook;
-  wind: WindLimitsRecord;
-  /** The upper figure, what is left behind taken off. */
-  massKg: number;
-  /** Between these a load is looked for: the empty aeroplane and its largest take-off mass. */
-  leastKg: number;
-  mostKg: number;
-  fuelKinds: string[];
-  /** null where the surface is not known: then no distance is answered. */
-  surface: SurfaceKind | null;
-}
-
-export interface AskedLoading {
-  id: string;
-  name: string;
-  aeroplane: string;
-  massKg: number | null;
-  massHighKg: number | null;
-  landingHighKg: number | null;
-  verdict: 'inside' | 'outside' | 'not checked';
-}
-
-/** Less than any aeroplane of the class weighs: what a table can be entered with. */
-const LEAST_MASS_KG = 50;
 
 /** The question with its usual values where nothing was chosen. What is not there any more counts as not chosen. */
 export function completeQuestion(
@@ -96,23 +82,26 @@ export function completeQuestion(
   const planned = record?.flight.landingAfterS ?? null;
   const loading = record === null ? null : askedLoading(db, record.id);
   const runway = askedRunway(field, question);
+  const lighterKg = question.lighterKg ?? 0;
   const wantedPhase = question.phase ?? 'take-off';
-  const aeroplane =
-    record === null || loading === null
-      ? null
-      : askedAeroplane(db, record.aircraftId, loading, runway, question.lighterKg ?? 0, wantedPhase);
+  const wantedAeroplane =
+    loading === null ? null : askedAeroplane(db, loading, runway, lighterKg, wantedPhase);
   // Without a table of landings there is none to ask.
-  const phase = aeroplane !== null && answersLanding(aeroplane) ? wantedPhase : 'take-off';
+  const phase = wantedAeroplane !== null && answersLanding(wantedAeroplane) ? wantedPhase : 'take-off';
+  const aeroplane =
+    loading === null || phase === wantedPhase
+      ? wantedAeroplane
+      : askedAeroplane(db, loading, runway, lighterKg, phase);
+  const isTakeOff = phase === 'take-off';
   const hasDistance =
-    aeroplane !== null && (phase === 'landing' ? answersLanding(aeroplane) : answersDistance(aeroplane));
-  const lengthM = runway === null ? 0 : availableM(runway, phase);
+    aeroplane !== null && (isTakeOff ? answersDistance(aeroplane) : answersLanding(aeroplane));
   return {
     field,
     loading,
     runway,
     aeroplane,
     phase,
-    lighterKg: question.lighterKg ?? 0,
+    lighterKg,
     day:
       question.day ??
       Temporal.Instant.fromEpochMilliseconds(context.nowEpochS() * 1000)
@@ -120,16 +109,14 @@ export function completeQuestion(
         .toPlainDate()
         .toString(),
     share: question.share ?? 0.9,
-    // More than the whole runway was asked of another one.
-    takeOffMostM: !hasDistance
-      ? null
-      : question.takeOffMostM === undefined
-        ? lengthM
-        : question.takeOffMostM === null
-          ? null
-          : Math.min(question.takeOffMostM, lengthM),
-    climbLeastMs:
-      aeroplane?.book.climb == null || phase === 'landing' ? null : (question.climbLeastMs ?? null),
+    ...(hasDistance && runway !== null
+      ? distanceLimit(question, availableM(runway, phase))
+      : { takeOffMostM: null, runwayShareMost: null }),
+    climbLeastMs: aeroplane?.book.climb != null && isTakeOff ? (question.climbLeastMs ?? null) : null,
+    climbGradientLeast:
+      aeroplane !== null && isTakeOff && answersGradient(aeroplane, runway)
+        ? (question.climbGradientLeast ?? null)
+        : null,
     densityAltitudeMostM:
       question.densityAltitudeMostM === undefined
         ? hasDistance
@@ -144,133 +131,77 @@ export function completeQuestion(
     daylight: question.daylight ?? 'sunset',
     beforeSunriseMin: question.beforeSunriseMin ?? 30,
     afterSunsetMin: question.afterSunsetMin ?? 30,
-    flightMin:
-      phase === 'landing'
-        ? 0
-        : (question.flightMin ?? (planned === null ? usualFlightMin : Math.ceil(planned / 60))),
+    flightMin: question.flightMin ?? (planned === null ? usualFlightMin : Math.ceil(planned / 60)),
     reserveMin: question.reserveMin ?? record?.flight.reserveMin ?? usualReserveMin,
-    isFlightAssumed: phase === 'take-off' && question.flightMin === undefined && planned === null,
+    isFlightAssumed: question.flightMin === undefined && planned === null,
   };
 }
 
-/** The take-off mass of a loading with its upper figure: what an aeroplane that weighs more than said would need. */
-function askedLoading(db: Context['db'], loadingId: string): AskedLoading {
-  const inputs = loadingInputs(db, loadingId);
-  const { result, verdict } = loadingReview(inputs, UNIT_PRESETS.metric);
-  const named = { id: loadingId, name: inputs.loading.name, aeroplane: inputs.aircraft.name, verdict };
-  if (result === null) return { ...named, massKg: null, massHighKg: null, landingHighKg: null };
-  const highAfter = (burnedL: number) => {
-    const { massKg, massSdKg } = spreadAfterL(result.model, result.path, burnedL);
-    return { massKg, highKg: massKg + Z_95 * massSdKg };
-  };
-  const { massKg, highKg } = highAfter(result.takeOff.burnedL);
-  const landing = result.landing === null ? null : highAfter(result.landing.burnedL);
-  return { ...named, massKg, massHighKg: highKg, landingHighKg: landing?.highKg ?? highKg };
-}
-
-function askedAeroplane(
-  db: Context['db'],
-  aircraftId: string,
-  { massHighKg, landingHighKg }: AskedLoading,
-  runway: Asked['runway'],
-  lighterKg: number,
-  phase: 'take-off' | 'landing',
-): AskedAeroplane | null {
-  const record = readPerformance(db, aircraftId);
-  const highKg = phase === 'landing' ? landingHighKg : massHighKg;
-  if (record === null || massHighKg === null || highKg === null) return null;
-  const { performance, maxMasses, tanks } = requireAircraft(db, aircraftId);
-  const { bestGlideMs, bestGlideRatio } = performance;
-  const emptyKg = readWeighings(db, aircraftId).find(({ withdrawn }) => !withdrawn)?.emptyMassKg;
-  const leastKg = Math.max(LEAST_MASS_KG, emptyKg ?? LEAST_MASS_KG);
+/** A share of the runway stands before metres; more metres than there are were asked of another runway. */
+function distanceLimit(
+  question: PlannerQuestion,
+  lengthM: number,
+): { takeOffMostM: number | null; runwayShareMost: number | null } {
+  const shareMost = question.runwayShareMost ?? null;
+  if (shareMost !== null) return { takeOffMostM: shareMost * lengthM, runwayShareMost: shareMost };
+  const wantedM = question.takeOffMostM;
   return {
-    book: performanceBook(record, { bestGlideMs, bestGlideRatio }),
-    wind: record.wind,
-    leastKg,
-    mostKg: Math.max(leastKg, maxMasses.takeOffKg ?? massHighKg),
-    fuelKinds: tanks.map(({ fuelKind }) => fuelKind),
-    massKg: Math.max(LEAST_MASS_KG, highKg - lighterKg),
-    surface: runway === null ? null : surfaceKindOf(runway.record.surface),
+    takeOffMostM: wantedM === undefined ? lengthM : wantedM === null ? null : Math.min(wantedM, lengthM),
+    runwayShareMost: null,
   };
 }
 
 /** The pilot's own limit, else what the maker demonstrated; without a runway there is no crosswind. */
-function usualCrosswindMs(runway: Asked['runway'], aeroplane: AskedAeroplane | null): number | null {
+function usualCrosswindMs(runway: AskedRunway | null, aeroplane: AskedAeroplane | null): number | null {
   if (runway === null || aeroplane === null) return null;
   return aeroplane.wind.ownCrosswindMs ?? aeroplane.wind.demonstratedCrosswindMs;
 }
 
-function usualTailwindMs(runway: Asked['runway'], aeroplane: AskedAeroplane | null): number | null {
+function usualTailwindMs(runway: AskedRunway | null, aeroplane: AskedAeroplane | null): number | null {
   return runway === null ? null : (aeroplane?.wind.ownTailwindMs ?? null);
 }
 
-function answersDistance({ book, surface }: AskedAeroplane): boolean {
-  return surface !== null && (book.takeOff !== null || book.seaLevel !== null);
-}
-
-function answersLanding({ book, surface }: AskedAeroplane): boolean {
-  return surface !== null && book.landing !== null;
-}
-
-/** Into the wind either end may be used: the shorter one counts. */
-function availableM({ record, end }: NonNullable<Asked['runway']>, phase: 'take-off' | 'landing'): number {
-  const ends = record.ends.filter(
-    (_, index) => end === 'into the wind' || (end === 'first') === (index === 0),
+/** Whether anything that is asked depends on the load. */
+export function dependsOnLoad(
+  asked: Pick<Asked, 'aeroplane' | 'takeOffMostM' | 'climbLeastMs' | 'climbGradientLeast'>,
+): boolean {
+  return (
+    asked.aeroplane !== null &&
+    (asked.takeOffMostM !== null || asked.climbLeastMs !== null || asked.climbGradientLeast !== null)
   );
-  return Math.min(
-    ...ends.map(({ displacedThresholdM }) =>
-      availableLengthM(phase === 'landing' ? 'landing' : 'takeOff', record.lengthM, displacedThresholdM),
-    ),
-  );
-}
-
-function askedRunway(field: FieldRecord, question: PlannerQuestion): Asked['runway'] {
-  if (question.runwayId === null) return null;
-  const longest = field.runways.reduce<RunwayRecord | null>(
-    (found, runway) => (found === null || runway.lengthM > found.lengthM ? runway : found),
-    null,
-  );
-  const record = field.runways.find(({ id }) => id === question.runwayId) ?? longest;
-  return record === null ? null : { record, end: question.end ?? 'into the wind' };
-}
-
-/** True headings of the take-off: both where it is into the wind. */
-export function headingsOf(runway: Asked['runway']): number[] {
-  if (runway === null) return [];
-  const [first, second] = runway.record.ends;
-  if (runway.end === 'first') return [first.trueHeadingDeg];
-  if (runway.end === 'second') return [second.trueHeadingDeg];
-  return [first.trueHeadingDeg, second.trueHeadingDeg];
 }
 
 /** @param massKg another mass than that of the loading asked: for questions asked backwards */
 export function limitsOf(asked: Asked, massKg = asked.aeroplane?.massKg): DepartureLimits {
-  const { aeroplane, runway, phase, takeOffMostM, climbLeastMs, field } = asked;
+  const { aeroplane, runway, phase, takeOffMostM, climbLeastMs, climbGradientLeast, field } = asked;
   const entered =
     aeroplane === null || massKg === undefined
       ? null
       : { book: aeroplane.book, massKg, elevationM: field.elevationM };
   const surface = aeroplane?.surface ?? null;
-  const distance = (of: RunwayPhase) =>
+  const distance =
     takeOffMostM === null || entered === null || runway === null || surface === null
       ? null
       : {
           mostM: takeOffMostM,
-          distanceM: distanceRows(entered, of, {
-            surface,
-            slopeRatio: 0,
-            availableM: availableM(runway, phase),
-          }),
+          distanceM: distanceRows(
+            entered,
+            phase === 'landing' ? 'landing' : 'takeOff',
+            runwayCases(runway, phase, surface),
+          ),
         };
   return {
     densityAltitudeMostM: asked.densityAltitudeMostM,
-    takeOff: phase === 'take-off' ? distance('takeOff') : null,
-    landing: phase === 'landing' ? distance('landing') : null,
+    takeOff: phase === 'take-off' ? distance : null,
+    landing: phase === 'landing' ? distance : null,
     climbRate:
       climbLeastMs === null || entered === null
         ? null
         : { leastMs: climbLeastMs, rateMs: climbRows(entered) },
-    climbGradient: null,
+    climbGradient:
+      climbGradientLeast === null || entered === null
+        ? null
+        : { leastRatio: climbGradientLeast, gradientRatio: climbGradientRows(entered) },
     crosswindMostMs: asked.crosswindMostMs,
     tailwindMostMs: asked.tailwindMostMs,
     gustMostMs: asked.gustMostMs,
@@ -283,12 +214,8 @@ export function ruleOf({ daylight, beforeSunriseMin, afterSunsetMin }: Asked): D
     : { rule: daylight };
 }
 
-/** "06 or 24, into the wind"; "24". */
-export function runwayWords({ record, end }: NonNullable<Asked['runway']>): string {
-  const [first, second] = record.ends;
-  if (end === 'first') return first.ident;
-  if (end === 'second') return second.ident;
-  return `${first.ident} or ${second.ident}, into the wind`;
+export function flightOf({ phase, flightMin, reserveMin }: Asked): AskedFlight {
+  return { phase, flightS: flightMin * 60, reserveS: reserveMin * 60 };
 }
 
 /** As the answer names it. */
@@ -298,6 +225,7 @@ export function askedOutput(asked: Asked) {
     ...rest,
     hasTakeOff: aeroplane !== null && answersDistance(aeroplane),
     hasClimb: aeroplane !== null && aeroplane.book.climb !== null,
+    hasClimbGradient: aeroplane !== null && answersGradient(aeroplane, runway),
     hasLanding: aeroplane !== null && answersLanding(aeroplane),
     availableM: runway === null ? null : availableM(runway, asked.phase),
     field: { id: field.id, name: field.name, elevationM: field.elevationM, timeZone: field.timeZone },
@@ -311,6 +239,7 @@ export function askedOutput(asked: Asked) {
             end: runway.end,
             lengthM: runway.record.lengthM,
             surface: runway.record.surface,
+            slopes: slopesOf(runway),
           },
   };
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { airAt } from '../../shared-calc/climate/departure/air-rows.ts';
-import { daylightSpan, latestTakeOffH } from '../../shared-calc/climate/departure/daylight-span.ts';
+import { daylightSpan, timesInDaylight } from '../../shared-calc/climate/departure/daylight-span.ts';
 import { rowsOfLimits } from '../../shared-calc/climate/departure/departure-limits.ts';
 import { judge } from '../../shared-calc/climate/departure/judge.ts';
 import { daysOfHour, heaviestKg } from '../../shared-calc/climate/departure/one-hour.ts';
@@ -17,7 +17,8 @@ import { M_PER_FT } from '../../shared-calc/units/constants.ts';
 import { fieldText, shown, unitSuffix } from '../../shared-calc/units/shown.ts';
 import { buysSentence, heaviestSentence, yearSentence } from '../../shared-calc/wording/planner-backwards.ts';
 import { read, type Context } from './define.ts';
-import { limitsOf } from './planner-asked.ts';
+import { massesOf } from './planner-aeroplane.ts';
+import { dependsOnLoad, limitsOf } from './planner-asked.ts';
 import { plannerInput, prepared, type PlannerInput, type PreparedQuestion } from './planner-prepared.ts';
 import { plannerQuestion, type PlannerQuestion } from './planner-schema.ts';
 import { zoneOffsets } from './zone-offsets.ts';
@@ -76,15 +77,13 @@ function heaviestFor(
   plan: DeparturePlan,
   input: PlannerInput & { hour: number },
 ): { answer: Answer | null; heaviestKg: number | null } {
-  const { aeroplane, loading, lighterKg } = asked;
+  const { aeroplane, loading, lighterKg, phase } = asked;
+  const masses = massesOf(loading, phase);
   // Where nothing that is asked depends on the load, there is no heaviest one.
-  // Of a landing the load is what the flight has left of it: asked backwards it is the take-off's.
-  const dependsOnLoad =
-    asked.phase === 'take-off' && (asked.takeOffMostM !== null || asked.climbLeastMs !== null);
-  if (aeroplane === null || loading?.massKg == null || loading.massHighKg === null || !dependsOnLoad)
+  if (aeroplane === null || masses === null || !dependsOnLoad(asked))
     return { answer: null, heaviestKg: null };
   const days = daysOfHour(hours, rowsAround(hours.localHour, departure.date), input.hour, plan.halfDays);
-  const doubtKg = loading.massHighKg - loading.massKg;
+  const doubtKg = masses.highKg - masses.massKg;
   const found = heaviestKg(
     days.air,
     departure.headingsDeg,
@@ -94,9 +93,9 @@ function heaviestFor(
     aeroplane.mostKg + doubtKg,
   );
   const heaviest = found === null ? null : found - doubtKg;
-  const plannedKg = loading.massKg - lighterKg;
+  const plannedKg = masses.massKg - lighterKg;
   const isWhole = heaviest !== null && heaviest >= aeroplane.mostKg - 0.05;
-  const lessKg = heaviest === null ? null : loading.massKg - heaviest;
+  const lessKg = heaviest === null ? null : masses.massKg - heaviest;
   return {
     heaviestKg: heaviest,
     answer: {
@@ -107,6 +106,7 @@ function heaviestFor(
         heaviestKg: heaviest,
         massKg: plannedKg,
         isWholeAeroplane: isWhole,
+        isLanding: phase === 'landing',
         units: input.units,
       }),
       // Left behind is told to a tenth of a kilogram, upward: what is taken over must meet the limits.
@@ -134,28 +134,26 @@ function changedPlan(
 
 function lighterBuys(
   context: Pick<Context, 'db' | 'nowEpochS'>,
-  { asked, latestTakeOffH: latestH }: PreparedQuestion,
+  { asked, times }: PreparedQuestion,
   plan: DeparturePlan,
   input: PlannerInput,
 ): Answer | null {
-  if (
-    asked.aeroplane === null ||
-    asked.phase === 'landing' ||
-    (asked.takeOffMostM === null && asked.climbLeastMs === null)
-  )
-    return null;
-  const take = { lighterKg: asked.lighterKg + leftBehind[input.units.mass] };
+  const { aeroplane } = asked;
+  const less = leftBehind[input.units.mass];
+  // Nothing that is asked depends on the load, or so much less is less than the empty aeroplane.
+  if (aeroplane === null || !dependsOnLoad(asked) || aeroplane.massKg - less < aeroplane.leastKg) return null;
+  const take = { lighterKg: asked.lighterKg + less };
   const endsH = endOf(plan);
   const changedEndsH = endOf(changedPlan(context, input, take));
   const more = asked.lighterKg > 0 ? ' more' : '';
   return {
     what: 'lighter',
     sentence: buysSentence({
-      what: `${fieldText(leftBehind[input.units.mass], 'mass', input.units.mass)}${unitSuffix(input.units.mass)}${more} left behind`,
+      what: `${fieldText(less, 'mass', input.units.mass)}${unitSuffix(input.units.mass)}${more} left behind`,
       share: asked.share,
       endsH,
       changedEndsH,
-      byDaylight: endsH !== null && latestH - endsH < 1 / 6,
+      byDaylight: endsH !== null && times !== null && times.toH - endsH < 1 / 6,
     }),
     take: changedEndsH !== null && (endsH === null || changedEndsH > endsH) ? take : null,
   };
@@ -164,7 +162,7 @@ function lighterBuys(
 /** Only the limit that binds, and only after a lighter load was offered. */
 function looserBuys(
   context: Pick<Context, 'db' | 'nowEpochS'>,
-  { asked, latestTakeOffH: latestH }: PreparedQuestion,
+  { asked, times }: PreparedQuestion,
   plan: DeparturePlan,
   input: PlannerInput,
 ): Answer | null {
@@ -184,14 +182,14 @@ function looserBuys(
       share: asked.share,
       endsH,
       changedEndsH,
-      byDaylight: endsH !== null && latestH - endsH < 1 / 6,
+      byDaylight: endsH !== null && times !== null && times.toH - endsH < 1 / 6,
     }),
     take: changedEndsH !== null && (endsH === null || changedEndsH > endsH) ? take : null,
   };
 }
 
 function throughTheYear(
-  { hours, asked, departure, limits, rule, flightS, reserveS }: PreparedQuestion,
+  { hours, asked, departure, limits, rule, flight }: PreparedQuestion,
   atHour: number,
 ): { answer: Answer; runs: { from: number; to: number }[] } {
   const { place, dayOfYear } = yearOfHour(hours.localHour, atHour);
@@ -201,7 +199,9 @@ function throughTheYear(
   const isLight = Array.from({ length: DAYS_OF_YEAR }, (_, at) => {
     const { month, day } = dateAtPlace(at);
     const span = daylightSpan(Date.UTC(year, month, day) / 86_400_000, asked.field, zone, rule);
-    return span !== null && atHour >= span.fromH && atHour <= latestTakeOffH(span, flightS, reserveS);
+    if (span === null) return false;
+    const times = timesInDaylight(span, flight);
+    return atHour >= times.fromH && atHour <= times.toH;
   });
   const weather = worksByDate(dayOfYear, judged, asked.share);
   const works = weather.map((each, at) => (isLight[at] === true ? each : false));
@@ -217,8 +217,7 @@ function throughTheYear(
         unknownCount: works.filter((each) => each === null).length,
         byDaylight: isLight.includes(false),
         isLanding: asked.phase === 'landing',
-        what:
-          asked.takeOffMostM !== null || asked.climbLeastMs !== null ? 'at this load' : 'with these limits',
+        what: dependsOnLoad(asked) ? 'at this load' : 'with these limits',
       }),
       take: null,
     },

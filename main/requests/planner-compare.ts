@@ -89,7 +89,6 @@ function answerOf(context: Pick<Context, 'db' | 'nowEpochS'>, input: PlannerInpu
       plan,
       share: asked.share,
       isObserved: hours.isObserved,
-      isLanding: asked.phase === 'landing',
       units: input.units,
     }).inShort,
     windows: (plan?.windows ?? []).flatMap(({ takeOff }) => (takeOff === null ? [] : [{ ...takeOff }])),

@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import {
   daylightSpan,
-  latestTakeOffH,
+  timesInDaylight,
+  type AskedFlight,
   type DaylightRule,
   type DaylightSpan,
 } from '../../shared-calc/climate/departure/daylight-span.ts';
 import { asksAir, type DepartureLimits } from '../../shared-calc/climate/departure/departure-limits.ts';
+import type { Stretch } from '../../shared-calc/climate/departure/departure-windows.ts';
 import type { DepartureQuestion } from '../../shared-calc/climate/departure/plan-departure.ts';
 import type { Steps } from '../../shared-calc/climate/departure/take-along.ts';
 import type { ZoneOffsets } from '../../shared-calc/climate/zone-offsets.ts';
@@ -14,7 +16,8 @@ import { listLoadings } from '../store/loadings.ts';
 import { readSetting } from '../store/settings.ts';
 import type { Context } from './define.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
-import { completeQuestion, headingsOf, limitsOf, ruleOf, type Asked } from './planner-asked.ts';
+import { completeQuestion, flightOf, limitsOf, ruleOf, type Asked } from './planner-asked.ts';
+import { headingsOf } from './planner-runway.ts';
 import { plannerQuestion, plannerUnits, type PlannerUnitsInput } from './planner-schema.ts';
 import { Refusal } from './problem.ts';
 import { id } from './ranges.ts';
@@ -36,9 +39,9 @@ export interface PreparedQuestion {
   limits: DepartureLimits;
   rule: DaylightRule;
   daylight: DaylightSpan | null;
-  latestTakeOffH: number;
-  flightS: number;
-  reserveS: number;
+  flight: AskedFlight;
+  /** What the flight leaves of the daylight; null without any. */
+  times: Stretch | null;
   localDay: number;
   zone: ZoneOffsets;
   /** What planDeparture takes. */
@@ -63,18 +66,16 @@ export function prepared(context: Pick<Context, 'db' | 'nowEpochS'>, input: Plan
   const zone = zoneOffsets(asked.field.timeZone, year, year);
   const rule = ruleOf(asked);
   const daylight = daylightSpan(localDay, asked.field, zone, rule);
-  const flightS = asked.flightMin * 60;
-  const reserveS = asked.reserveMin * 60;
-  const latestH = daylight === null ? -Infinity : latestTakeOffH(daylight, flightS, reserveS);
+  const flight = flightOf(asked);
+  const times = daylight === null ? null : timesInDaylight(daylight, flight);
   return {
     hours,
     asked,
     limits,
     rule,
     daylight,
-    latestTakeOffH: latestH,
-    flightS,
-    reserveS,
+    flight,
+    times,
     localDay,
     zone,
     departure: {
@@ -84,7 +85,7 @@ export function prepared(context: Pick<Context, 'db' | 'nowEpochS'>, input: Plan
       headingsDeg: headingsOf(asked.runway),
       limits,
       daylight,
-      latestTakeOffH: latestH,
+      times,
       steps: stepsIn(input.units),
     },
   };

@@ -27,7 +27,11 @@ export const plannerQuestion = z.strictObject({
   share: z.union(PLANNER_SHARES.map((each) => z.literal(each))).optional(),
   /** Of the take-off, or of the landing. Left out: all of the runway where the aeroplane has a table. */
   takeOffMostM: z.number().min(30).max(8000).nullable().optional(),
+  /** The same as a share of what there is of the runway; stands before the metres. Left out or null: not asked. */
+  runwayShareMost: z.number().min(0.1).max(1).nullable().optional(),
   climbLeastMs: z.number().min(0).max(20).nullable().optional(),
+  /** Over the ground, as a ratio. */
+  climbGradientLeast: z.number().min(0).max(0.5).nullable().optional(),
   /** Left out: 2,500 ft above the field where there is no take-off table, else not asked. */
   densityAltitudeMostM: z.number().min(-1000).max(6000).nullable().optional(),
   crosswindMostMs: windMs.optional(),
@@ -37,7 +41,7 @@ export const plannerQuestion = z.strictObject({
   /** For the local rule. */
   beforeSunriseMin: z.number().min(0).max(180).optional(),
   afterSunsetMin: z.number().min(0).max(180).optional(),
-  /** Left out: as the loading plans it. */
+  /** After the take-off, or before the landing. Left out: as the loading plans it. */
   flightMin: minutes.optional(),
   reserveMin: minutes.optional(),
 });
@@ -74,6 +78,7 @@ export const plannedHour = z.strictObject({
   densityAltitudeM: z.number().nullable(),
   takeOffM: z.number().nullable(),
   climbRateMs: z.number().nullable(),
+  climbGradientRatio: z.number().nullable(),
   temperatureC: z.number().nullable(),
 });
 
@@ -89,6 +94,7 @@ export const departurePlan = z.strictObject({
     z.strictObject({
       weather: stretch,
       takeOff: stretch.nullable(),
+      leastShare: shareOrNull,
       shareLow: shareOrNull,
       shareHigh: shareOrNull,
       endsBy: limitName.nullable(),
@@ -117,11 +123,13 @@ export const plannerAsked = z.strictObject({
     .strictObject({
       id,
       name: z.string(),
+      aircraftId: id,
       aeroplane: z.string(),
       /** As entered, and its upper figure (95 times in 100); null where the loading gives no take-off mass yet. */
       massKg: z.number().nullable(),
       massHighKg: z.number().nullable(),
-      /** The upper figure at the planned landing; at take-off where none is planned. */
+      /** At the planned landing; at take-off where none is planned. */
+      landingKg: z.number().nullable(),
       landingHighKg: z.number().nullable(),
       verdict: z.enum(['inside', 'outside', 'not checked']),
     })
@@ -133,6 +141,8 @@ export const plannerAsked = z.strictObject({
       end: z.enum(['first', 'second', 'into the wind']),
       lengthM: z.number(),
       surface: z.string(),
+      /** Uphill from each end in use; null where the slope is not known. */
+      slopes: z.array(z.number()).nullable(),
     })
     .nullable(),
   phase: z.enum(['take-off', 'landing']),
@@ -140,7 +150,9 @@ export const plannerAsked = z.strictObject({
   day: z.string(),
   share: z.number(),
   takeOffMostM: z.number().nullable(),
+  runwayShareMost: z.number().nullable(),
   climbLeastMs: z.number().nullable(),
+  climbGradientLeast: z.number().nullable(),
   densityAltitudeMostM: z.number().nullable(),
   crosswindMostMs: windMs,
   tailwindMostMs: windMs,
@@ -152,9 +164,10 @@ export const plannerAsked = z.strictObject({
   reserveMin: z.number(),
   /** Where no landing is planned in Loading the hour that stands in for it is said. */
   isFlightAssumed: z.boolean(),
-  /** Whether a take-off distance or a climb can be asked of this aeroplane here. */
+  /** Whether a take-off distance, a climb or its gradient can be asked of this aeroplane here. */
   hasTakeOff: z.boolean(),
   hasClimb: z.boolean(),
+  hasClimbGradient: z.boolean(),
   hasLanding: z.boolean(),
   /** What there is of the runway for it: a landing begins behind a displaced threshold. */
   availableM: z.number().nullable(),

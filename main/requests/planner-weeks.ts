@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { airAt } from '../../shared-calc/climate/departure/air-rows.ts';
-import { daylightSpan, latestTakeOffH } from '../../shared-calc/climate/departure/daylight-span.ts';
+import { daylightSpan, timesInDaylight } from '../../shared-calc/climate/departure/daylight-span.ts';
 import { rowsOfLimits } from '../../shared-calc/climate/departure/departure-limits.ts';
 import { judge } from '../../shared-calc/climate/departure/judge.ts';
 import {
@@ -11,7 +11,8 @@ import {
 } from '../../shared-calc/climate/departure/through-the-year.ts';
 import { HOURS } from '../../shared-calc/climate/season.ts';
 import { read } from './define.ts';
-import { limitsOf } from './planner-asked.ts';
+import { massesOf } from './planner-aeroplane.ts';
+import { dependsOnLoad, limitsOf } from './planner-asked.ts';
 import { plannerInput, prepared, type PreparedQuestion } from './planner-prepared.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
@@ -58,16 +59,16 @@ export const plannerWeekRequests = {
     handle: (context, input) => {
       const question = prepared(context, input);
       const { asked, hours } = question;
-      const { aeroplane, loading } = asked;
-      const dependsOnLoad =
-        aeroplane !== null && (asked.takeOffMostM !== null || asked.climbLeastMs !== null);
-      const loads = (dependsOnLoad ? LESS_KG[input.units.mass] : [0]).map((lessKg) => ({
+      const { aeroplane, loading, phase } = asked;
+      const ofLoad = dependsOnLoad(asked);
+      const massKg = massesOf(loading, phase)?.massKg ?? null;
+      const loads = (ofLoad ? LESS_KG[input.units.mass] : [0]).map((lessKg) => ({
         lessKg,
-        massKg: dependsOnLoad && loading?.massKg != null ? loading.massKg - asked.lighterKg - lessKg : null,
+        massKg: ofLoad && massKg !== null ? massKg - asked.lighterKg - lessKg : null,
       }));
       if (!hours.isObserved) return { isObserved: false, share: asked.share, loads, weeks: [] };
       const works = loads.map(({ lessKg }) =>
-        worksByHour(question, dependsOnLoad ? aeroplane.massKg - lessKg : undefined),
+        worksByHour(question, ofLoad && aeroplane !== null ? aeroplane.massKg - lessKg : undefined),
       );
       return {
         isObserved: true,
@@ -104,7 +105,7 @@ function worksByHour(
 
 /** Full hours at which the whole flight and its reserve lie in daylight; null where there is none. */
 function hoursOfLight(
-  { asked, rule, flightS, reserveS }: PreparedQuestion,
+  { asked, rule, flight }: PreparedQuestion,
   month: number,
   day: number,
 ): { first: number; last: number } | null {
@@ -112,8 +113,9 @@ function hoursOfLight(
   const zone = zoneOffsets(asked.field.timeZone, year, year);
   const span = daylightSpan(Date.UTC(year, month, day) / 86_400_000, asked.field, zone, rule);
   if (span === null) return null;
-  const first = Math.max(0, Math.ceil(span.fromH));
-  const last = Math.min(HOURS - 1, Math.floor(latestTakeOffH(span, flightS, reserveS)));
+  const times = timesInDaylight(span, flight);
+  const first = Math.max(0, Math.ceil(times.fromH));
+  const last = Math.min(HOURS - 1, Math.floor(times.toH));
   return last < first ? null : { first, last };
 }
 

@@ -2,12 +2,15 @@ import { z } from 'zod';
 import { hoursOf, planDeparture } from '../../shared-calc/climate/departure/plan-departure.ts';
 import { daylightOf } from '../../shared-calc/climate/sun-lines.ts';
 import { surfaceKindOf } from '../../shared-calc/performance/surface.ts';
+import { dataAgeWords } from '../../shared-calc/wording/data-age.ts';
 import { plannerNotes, type PlannerNoteParts } from '../../shared-calc/wording/planner-notes.ts';
 import { plannerAnswer, plannerText } from '../../shared-calc/wording/planner.ts';
 import { read } from './define.ts';
+import { dataAge } from './planner-age.ts';
 import { askedOutput } from './planner-asked.ts';
+import { slopesOf } from './planner-runway.ts';
 import { plannerInput, prepared, type PreparedQuestion } from './planner-prepared.ts';
-import { departurePlan, plannerAsked, type PlannerUnitsInput } from './planner-schema.ts';
+import { departurePlan, plannerAsked, stretch, type PlannerUnitsInput } from './planner-schema.ts';
 
 const clockH = z.number().nullable();
 const part = z.strictObject({ text: z.string(), strong: z.boolean() });
@@ -29,11 +32,14 @@ export const plannerRequests = {
       plan: departurePlan.nullable(),
       sun: z.strictObject({ dawnH: clockH, sunriseH: clockH, sunsetH: clockH, duskH: clockH }),
       daylight: z.strictObject({ fromH: z.number(), toH: z.number() }).nullable(),
-      latestTakeOffH: z.number().nullable(),
+      /** What the flight leaves of the daylight: take-offs or landings, whichever is asked. */
+      times: stretch.nullable(),
+      /** How old the answer's data are, in one line. */
+      age: z.string(),
     }),
     handle: (context, input) => {
       const question = prepared(context, input);
-      const { hours, asked, daylight, latestTakeOffH } = question;
+      const { hours, asked, daylight, times } = question;
       const plan = hours.isObserved && daylight !== null ? planDeparture(hours, question.departure) : null;
       const answer = plannerAnswer({
         plan,
@@ -41,10 +47,8 @@ export const plannerRequests = {
         isObserved: hours.isObserved,
         daylight,
         rule: question.rule,
-        isLanding: asked.phase === 'landing',
-        latestTakeOffH,
-        flightS: question.flightS,
-        reserveS: question.reserveS,
+        times,
+        flight: question.flight,
         units: input.units,
       });
       return {
@@ -56,7 +60,8 @@ export const plannerRequests = {
         plan: plan === null ? null : sendable(plan),
         sun: daylightOf(question.localDay, asked.field.latitudeDeg, asked.field.longitudeDeg, question.zone),
         daylight: daylight === null ? null : { fromH: daylight.fromH, toH: daylight.toH },
-        latestTakeOffH: daylight === null ? null : latestTakeOffH,
+        times: times === null ? null : { ...times },
+        age: dataAgeWords(dataAge(context, question)),
       };
     },
   }),
@@ -83,12 +88,22 @@ function notesOf(
   return {
     loading: asked.loading,
     lighterKg: asked.lighterKg,
-    runway: runway === null ? null : { surface: runway.record.surface },
+    runway:
+      runway === null
+        ? null
+        : {
+            surface: runway.record.surface,
+            idents: runway.record.ends.map(({ ident }) => ident),
+            slopeRatio: runway.record.slopeRatio,
+            slopes: slopesOf(runway),
+          },
     isSurfaceKnown: runway !== null && surfaceKindOf(runway.record.surface) !== null,
     table,
     isLanding,
     isCompared: figures === null || figures.source.from !== 'manual' || figures.source.comparedOn !== null,
     hasClimb: book?.climb != null,
+    slopeCounted:
+      prepared?.record.notes.some(({ counts }) => counts === 'slope') === true ? 'note' : 'published',
     safetyRatio: figures?.safety.factorRatio ?? null,
     readingSdRatio: figures?.readingSdRatio ?? 0,
     takeOffAsked: asked.takeOffMostM !== null,

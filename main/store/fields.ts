@@ -19,6 +19,8 @@ export interface RunwayRecord {
   /** null where not known. */
   widthM: number | null;
   surface: string;
+  /** Uphill when rolled from the first end, as a ratio; downhill is negative. null where not known. */
+  slopeRatio: number | null;
   ends: [RunwayEnd, RunwayEnd];
   /** Its number among the runways of the field's listed figures; null for one by hand. */
   listedId: number | null;
@@ -58,6 +60,7 @@ interface RunwayRow {
   length_m: number;
   width_m: number | null;
   surface: string;
+  slope_ratio: number | null;
   first_ident: string;
   first_true_heading_deg: number;
   first_displaced_threshold_m: number;
@@ -104,6 +107,7 @@ export function writeField(db: Database.Database, { record, removed }: Kept<Fiel
       length_m: runway.lengthM,
       width_m: runway.widthM,
       surface: runway.surface,
+      slope_ratio: runway.slopeRatio,
       first_ident: first.ident,
       first_true_heading_deg: first.trueHeadingDeg,
       first_displaced_threshold_m: first.displacedThresholdM,
@@ -125,6 +129,7 @@ function field(db: Database.Database, row: FieldRow): Kept<FieldRecord> {
       lengthM: each.length_m,
       widthM: each.width_m,
       surface: each.surface,
+      slopeRatio: each.slope_ratio,
       ends: [
         {
           ident: each.first_ident,

@@ -47,6 +47,7 @@ interface TableRow {
   reading_sd_ratio: number;
   figures_from: From;
   compared_on: string | null;
+  entered_on: string | null;
 }
 
 interface PrintedRow {
@@ -130,6 +131,7 @@ function readDistanceTable(db: Db, aircraftId: string, table: TableRow): Distanc
     readingSdRatio: table.reading_sd_ratio,
     against: table.fits,
     source: { from: table.figures_from, comparedOn: table.compared_on },
+    enteredOn: table.entered_on,
   };
 }
 
@@ -144,6 +146,7 @@ function readClimbTable(db: Db, aircraftId: string, table: TableRow): ClimbTable
     })),
     readingSdRatio: table.reading_sd_ratio,
     source: { from: table.figures_from, comparedOn: table.compared_on },
+    enteredOn: table.entered_on,
   };
 }
 
@@ -239,7 +242,7 @@ function writeTable(
   db: Db,
   aircraftId: string,
   of: TableName,
-  { words, readingSdRatio, source }: DistanceTableRecord | ClimbTableRecord,
+  { words, readingSdRatio, source, enteredOn }: DistanceTableRecord | ClimbTableRecord,
   others: Columns,
 ): void {
   insert(db, 'performance_table', {
@@ -249,6 +252,7 @@ function writeTable(
     reading_sd_ratio: readingSdRatio,
     figures_from: source.from,
     compared_on: source.comparedOn,
+    entered_on: enteredOn,
     ...others,
   });
 }

@@ -1,4 +1,7 @@
+import { dayText } from '../../shared-calc/wording/day-text.ts';
 import type { FieldKind } from './fieldKind.ts';
+
+export { dayText };
 
 const monthWords = [
   'january',
@@ -49,12 +52,6 @@ export function dateKind(today: () => string): FieldKind<string> {
     widthCount: 14,
     align: 'left',
   };
-}
-
-/** '2026-07-19' as '19 July 2026'. */
-export function dayText(day: string): string {
-  const [year = '', month = '', date = ''] = day.split('-');
-  return `${String(Number(date))} ${nameOf(Number(month))} ${year}`;
 }
 
 /** The day on this computer's calendar, as '2026-07-19'. */

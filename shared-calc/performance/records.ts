@@ -1,4 +1,4 @@
-import type { FigureSource } from '../loading/records.ts';
+import type { Day, FigureSource } from '../loading/records.ts';
 import type { TableAxis } from './performance-table.ts';
 import { CAA_LEAFLET, publishedFactorRatio, type RunwayPhase } from './published-factors.ts';
 
@@ -54,6 +54,8 @@ export interface DistanceTableRecord {
   /** What has to fit on the runway. */
   against: 'overObstacle' | 'groundRoll';
   source: FigureSource;
+  /** When a printed figure of it was entered or changed last; null where that was not kept yet. */
+  enteredOn: Day | null;
 }
 
 export type NoteCounts =
@@ -83,6 +85,7 @@ export interface ClimbTableRecord {
   rows: ClimbRow[];
   readingSdRatio: number;
   source: FigureSource;
+  enteredOn: Day | null;
 }
 
 export interface SeaLevelRecord {
@@ -146,6 +149,7 @@ export function emptyDistanceTable(phase: RunwayPhase): DistanceTableRecord {
     readingSdRatio: USUAL_READING_SD_RATIO,
     against: 'overObstacle',
     source: { ...NOT_COMPARED },
+    enteredOn: null,
   };
 }
 
@@ -155,3 +159,13 @@ export function axesOf(rows: readonly PrintedPlace[]): TableAxis[] {
 }
 
 export const TABLE_AXES: readonly TableAxis[] = ['massKg', 'pressureAltitudeM', 'temperatureC', 'headwindMs'];
+
+export function emptyClimbTable(): ClimbTableRecord {
+  return {
+    words: '',
+    rows: [],
+    readingSdRatio: USUAL_READING_SD_RATIO,
+    source: { ...NOT_COMPARED },
+    enteredOn: null,
+  };
+}

@@ -7,7 +7,8 @@ import {
 import { shownDuration } from '../units/duration-text.ts';
 import { shown } from '../units/shown.ts';
 import { daysInWords } from './days-in-words.ts';
-import { clockText, type PlannerUnits } from './planner.ts';
+import { type PlannerUnits } from './planner.ts';
+import { clockText } from './planner-words.ts';
 import { MONTH_NAMES } from './season.ts';
 
 /** The heaviest load for one hour, against the one that is planned. */
@@ -20,6 +21,8 @@ export interface HeaviestParts {
   readonly massKg: number;
   /** What ended the search: the aeroplane's own limit rather than runway and air. */
   readonly isWholeAeroplane: boolean;
+  /** The masses are those at landing. */
+  readonly isLanding: boolean;
   readonly units: Pick<PlannerUnits, 'mass'>;
 }
 
@@ -33,19 +36,21 @@ export function heaviestSentence({
   heaviestKg,
   massKg,
   isWholeAeroplane,
+  isLanding,
   units,
 }: HeaviestParts): string {
   const days = daysInWords(share);
+  const at = isLanding ? 'at landing' : 'at take-off';
   if (heaviestKg === null) return `At ${clockText(hour)} no load meets the limits ${days}.`;
   const most = shown(heaviestKg, 'mass', units.mass, 'allowance');
   if (isWholeAeroplane)
-    return `At ${clockText(hour)} any load up to ${most} at take-off, ${days}; the CG is another question.`;
+    return `At ${clockText(hour)} any load up to ${most} ${at}, ${days}; the CG is another question.`;
   const differenceKg = heaviestKg - massKg;
   const beside =
     differenceKg >= 0
       ? `${shown(differenceKg, 'mass', units.mass, 'allowance')} more than planned`
       : `${shown(-differenceKg, 'mass', units.mass, 'excess')} less than planned`;
-  return `At ${clockText(hour)} at most ${most} at take-off, ${days}: ${beside}.`;
+  return `At ${clockText(hour)} at most ${most} ${at}, ${days}: ${beside}.`;
 }
 
 /** What a change of the question does to the end of the first window; null for an end is no window. */

@@ -65,7 +65,7 @@ const question: DepartureQuestion = {
     densityAltitudeMostM: DENSITY_ALTITUDE_MOST_M,
     takeOff: {
       mostM: 700,
-      distanceM: distanceRows({ book, massKg: MASS_KG, elevationM: ELEVATION_M }, 'takeOff', runway),
+      distanceM: distanceRows({ book, massKg: MASS_KG, elevationM: ELEVATION_M }, 'takeOff', [runway]),
     },
     landing: null,
     climbRate: null,
@@ -75,7 +75,7 @@ const question: DepartureQuestion = {
     gustMostMs: null,
   },
   daylight: { fromH: 5.5, toH: 20.5, isAllDay: false },
-  latestTakeOffH: 18,
+  times: { fromH: 5.5, toH: 18 },
   steps: {
     temperaturesC: Array.from({ length: 101 }, (_, i) => i - 45),
     settingsHpa: Array.from({ length: 111 }, (_, i) => 950 + i),
@@ -95,10 +95,8 @@ beside(
         isObserved: true,
         daylight: question.daylight,
         rule: { rule: 'sunset' },
-        isLanding: false,
-        latestTakeOffH: question.latestTakeOffH,
-        flightS: 5400,
-        reserveS: 2700,
+        times: question.times,
+        flight: { phase: 'take-off', flightS: 5400, reserveS: 2700 },
         units: UNIT_PRESETS.metric,
       }),
     );

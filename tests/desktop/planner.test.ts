@@ -25,7 +25,7 @@ inEveryHost('The planner', (host) => {
         await expect
           .poll(() => answer(page))
           .toMatch(
-            /nine days in ten \(\w+ to \w+ with the years at hand\); then take-off distance fails first.*One day in ten is not inside: .* do not go\.$/,
+            /nine days in ten \(\w+ to \w+ with the years at hand\); then take-off distance fails first.*Up to .* not inside: .* do not go\.$/,
           );
         const until = await untilOf(page);
         // The index of screens gives the same in short.

@@ -51,6 +51,7 @@ export function examplePerformance(aircraftId: string): PerformanceRecord {
       ],
       readingSdRatio: 0.05,
       source: { from: 'manual', comparedOn: null },
+      enteredOn: null,
     },
     wind: {
       demonstratedCrosswindMs: 7,

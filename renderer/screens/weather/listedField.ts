@@ -137,6 +137,8 @@ export function originOf(
       near(runway.widthM, own.widthM, within.lengthM),
     );
     note(`surface of ${name}`, own.surface, runway.surface === own.surface);
+    // The list knows no slopes: one that stands there was typed.
+    if (runway.slopeRatio != null) origin.byHand.push(`slope of ${name}`);
     const [end, listedEnd] = [runway.ends[0], own.ends[0]];
     note(
       own.headingFrom === 'ends' ? `heading of ${name} (by the places of its ends)` : `heading of ${name}`,

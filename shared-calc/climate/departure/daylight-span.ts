@@ -3,6 +3,7 @@ import { solarElevationDeg } from '../../sun/solar-elevation.ts';
 import { CIVIL_TWILIGHT_ELEVATION_DEG, SUNRISE_ELEVATION_DEG } from '../../sun/sun-day.ts';
 import { daylightOf } from '../sun-lines.ts';
 import { offsetAtMinutes, type ZoneOffsets } from '../zone-offsets.ts';
+import type { Stretch } from './departure-windows.ts';
 
 /** Which daylight the whole flight has to keep to. */
 export type DaylightRule =
@@ -64,16 +65,29 @@ export function daylightSpan(
   };
 }
 
+/** A flight that has to lie in daylight together with its reserve: its take-off is asked, or its landing. */
+export interface AskedFlight {
+  readonly phase: 'take-off' | 'landing';
+  /** 0 to 24 h each. */
+  readonly flightS: number;
+  readonly reserveS: number;
+}
+
 /**
- * The latest take-off for which the whole flight and its reserve still end inside the daylight.
- * @param flightS, reserveS 0 to 24 h each
- * @returns hours of the local clock; before the span's beginning where the flight is too long for the day
+ * The times of one day that a flight leaves: take-offs from which it and its reserve end inside the daylight, or landings
+ * whose flight began inside it and that leave the reserve before its end.
+ * @returns hours of the local clock; the end lies before the beginning where the flight is too long for the day
  * @throws RangeProblem naming flightS or reserveS
  */
-export function latestTakeOffH({ toH }: DaylightSpan, flightS: number, reserveS: number): number {
+export function timesInDaylight(
+  { fromH, toH }: DaylightSpan,
+  { phase, flightS, reserveS }: AskedFlight,
+): Stretch {
   requireRange('flightS', flightS, 0, DAY_S, 's');
   requireRange('reserveS', reserveS, 0, DAY_S, 's');
-  return toH - (flightS + reserveS) / 3600;
+  return phase === 'landing'
+    ? { fromH: fromH + flightS / 3600, toH: toH - reserveS / 3600 }
+    : { fromH, toH: toH - (flightS + reserveS) / 3600 };
 }
 
 const DAY_S = 86_400;

@@ -78,6 +78,6 @@ export function asksAir(asked: DepartureLimits): boolean {
 function windOfNoRunway(air: AirRows): RunwayWind {
   const unknown = new Float64Array(air.windMs.length).fill(NaN);
   // Its strength needs no runway.
-  const { gustMs } = runwayWind(air, [0]);
-  return { crosswindMs: unknown, tailwindMs: unknown, headwindMs: unknown, gustMs };
+  const { gustMs, end } = runwayWind(air, [0]);
+  return { crosswindMs: unknown, tailwindMs: unknown, headwindMs: unknown, gustMs, end };
 }

@@ -77,26 +77,26 @@ export function roundedInward({ fromH, toH }: Stretch): Stretch | null {
 export interface DepartureWindow {
   /** The weather alone, from crossing to crossing inside the daylight; not rounded. */
   readonly weather: Stretch;
-  /** Take-offs from which the whole flight and reserve end in daylight, rounded inward; null where there is none. */
+  /** What the flight leaves of it (see timesInDaylight), rounded inward; null where there is none. */
   readonly takeOff: Stretch | null;
 }
 
 /**
- * Departure windows of a day: where the weather is good enough, cut to take-offs whose flight ends in daylight.
- * @param latestTakeOffH the last take-off for daylight's sake, in hours of the local clock
+ * Windows of a day: where the weather is good enough, cut to the times that the flight leaves in daylight.
+ * @param times as timesInDaylight gives them
  */
 export function departureWindows(
   shares: HourlyShares,
   share: number,
   daylight: DaylightSpan,
-  latestTakeOffH: number,
+  times: Stretch,
 ): DepartureWindow[] {
   return stretchesAbove(shares, share, daylight).map((weather) => ({
     weather,
-    takeOff:
-      weather.fromH > latestTakeOffH
-        ? null
-        : roundedInward({ fromH: weather.fromH, toH: Math.min(weather.toH, latestTakeOffH) }),
+    takeOff: roundedInward({
+      fromH: Math.max(weather.fromH, times.fromH),
+      toH: Math.min(weather.toH, times.toH),
+    }),
   }));
 }
 

@@ -1,9 +1,17 @@
 import { YEARS_NEEDED } from '../days-needed.ts';
 import { quantileReordering } from '../quantile.ts';
+import { probBelow } from '../safe-side.ts';
 import { airAt, type AirRows, type HourColumns } from './air-rows.ts';
 import type { DaylightSpan } from './daylight-span.ts';
 import { rowsOfLimits, type DepartureLimits } from './departure-limits.ts';
-import { departureWindows, fallsTo, type DepartureWindow, type HourlyShares } from './departure-windows.ts';
+import {
+  departureWindows,
+  fallsTo,
+  shareAt,
+  type DepartureWindow,
+  type HourlyShares,
+  type Stretch,
+} from './departure-windows.ts';
 import { FIRST_DAYS_OFF, HOURS_OF_DAY, hourOdds, widenedDays, type HourOdds } from './hour-odds.ts';
 import { judge, type Judged, type LimitName, type LimitRows } from './judge.ts';
 import { resampledShares, type ResampledShares } from './resampled-shares.ts';
@@ -21,8 +29,8 @@ export interface DepartureQuestion {
   readonly limits: DepartureLimits;
   /** null where the sun does not come up to the rule chosen. */
   readonly daylight: DaylightSpan | null;
-  /** Hours of the local clock: see latestTakeOffH. */
-  readonly latestTakeOffH: number;
+  /** What the flight leaves of the daylight: see timesInDaylight; null without any. */
+  readonly times: Stretch | null;
   /** Figures as a person reads them off, for the rule to take along. */
   readonly steps: Steps;
 }
@@ -41,6 +49,7 @@ export interface PlannedHour extends HourOdds {
   /** Of the landing where that is asked. */
   readonly takeOffM: number | null;
   readonly climbRateMs: number | null;
+  readonly climbGradientRatio: number | null;
   readonly temperatureC: number | null;
 }
 
@@ -62,6 +71,8 @@ export interface DeparturePlan {
 }
 
 export interface PlannedWindow extends DepartureWindow {
+  /** The least share of days inside all limits at any time of it; null where there is none to take off at. */
+  readonly leastShare: number | null;
   /** The least share inside the take-off window, as other years might have shown it, nine times in ten. */
   readonly shareLow: number | null;
   readonly shareHigh: number | null;
@@ -83,7 +94,7 @@ const HIGH_PROB = 0.95;
  * @throws RangeProblem, InputProblem from its parts
  */
 export function planDeparture(hours: HourColumns, question: DepartureQuestion): DeparturePlan {
-  const { share, limits: asked, daylight, headingsDeg } = question;
+  const { share, limits: asked, daylight, times, headingsDeg } = question;
   const lightHours = daylight === null ? [] : hoursOf(daylight);
   const around = (days: number) => {
     const rows = rowsAround(hours.localHour, question.date, days);
@@ -105,10 +116,11 @@ export function planDeparture(hours: HourColumns, question: DepartureQuestion): 
   const resampled = resampledShares(rows, judged, halfDays);
   const failsMost = odds.map(({ failCounts }) => mostOf(failCounts, limits));
   const windows =
-    daylight === null
+    daylight === null || times === null
       ? []
-      : departureWindows(shares, share, daylight, question.latestTakeOffH).map((opening): PlannedWindow => ({
+      : departureWindows(shares, share, daylight, times).map((opening): PlannedWindow => ({
           ...opening,
+          leastShare: leastInside(opening, shares),
           ...intervalInside(opening, resampled),
           endsBy: endedBy(
             opening.weather.toH,
@@ -180,7 +192,13 @@ function endedBy(
   return failsMost[((hourBeyond % HOURS_OF_DAY) + HOURS_OF_DAY) % HOURS_OF_DAY] ?? null;
 }
 
-const NO_FIGURES = { densityAltitudeM: null, takeOffM: null, climbRateMs: null, temperatureC: null };
+const NO_FIGURES = {
+  densityAltitudeM: null,
+  takeOffM: null,
+  climbRateMs: null,
+  climbGradientRatio: null,
+  temperatureC: null,
+};
 type HourFigures = {
   [name in keyof typeof NO_FIGURES]: number | null;
 };
@@ -211,7 +229,8 @@ function quantilesByHour(
     return {
       densityAltitudeM: quantile(air.densityAltitudeM, share),
       takeOffM: quantile(valueOf('takeOff') ?? valueOf('landing'), share),
-      climbRateMs: quantile(valueOf('climbRate'), 1 - share),
+      climbRateMs: quantile(valueOf('climbRate'), probBelow(share, 'down')),
+      climbGradientRatio: quantile(valueOf('climbGradient'), probBelow(share, 'down')),
       temperatureC: quantile(air.temperatureC, share),
     };
   });
@@ -226,15 +245,26 @@ function intervalAt(
   return interval(resampled, [atH]);
 }
 
+/** Linear between full hours, the share is least at an end or at a full hour. */
+function timesOf({ fromH, toH }: Stretch): number[] {
+  const times = [fromH, toH];
+  for (let hour = Math.ceil(fromH); hour < toH; hour++) times.push(hour);
+  return times;
+}
+
+function leastInside({ takeOff }: DepartureWindow, shares: HourlyShares): number | null {
+  if (takeOff === null) return null;
+  const found = timesOf(takeOff).flatMap((atH) => shareAt(shares, atH) ?? []);
+  return found.length === 0 ? null : Math.min(...found);
+}
+
 /** Over the draws: the least share at the window's ends and at each full hour inside it. */
 function intervalInside(
   { takeOff }: DepartureWindow,
   resampled: ResampledShares,
 ): { shareLow: number | null; shareHigh: number | null } {
   if (takeOff === null) return { shareLow: null, shareHigh: null };
-  const times = [takeOff.fromH, takeOff.toH];
-  for (let hour = Math.ceil(takeOff.fromH); hour < takeOff.toH; hour++) times.push(hour);
-  return interval(resampled, times);
+  return interval(resampled, timesOf(takeOff));
 }
 
 function interval(

@@ -12,7 +12,12 @@ export interface RunwayWind {
   readonly headwindMs: Float64Array;
   /** The strongest that was reported, from anywhere. */
   readonly gustMs: Float64Array;
+  /** The end that is used, by its place in the headings; EITHER_END where the wind does not say which of two. */
+  readonly end: Uint8Array;
 }
+
+/** Calm, or of variable direction: a pilot may use either end. */
+export const EITHER_END = 255;
 
 /**
  * Wind components on a runway, row by row. A headwind counts by the mean, crosswind and tailwind by the gust where one was
@@ -34,7 +39,9 @@ export function runwayWind(air: AirRows, headingsDeg: readonly number[]): Runway
     tailwindMs: new Float64Array(count),
     headwindMs: new Float64Array(count),
     gustMs: new Float64Array(count),
+    end: new Uint8Array(count),
   };
+  const undecided = headingsDeg.length > 1 ? EITHER_END : 0;
   for (let row = 0; row < count; row++) {
     const meanMs = air.windMs[row] ?? NaN;
     const reportedGustMs = air.gustMs[row] ?? NaN;
@@ -45,18 +52,21 @@ export function runwayWind(air: AirRows, headingsDeg: readonly number[]): Runway
       wind.crosswindMs[row] = gustMs;
       wind.tailwindMs[row] = gustMs;
       wind.headwindMs[row] = -gustMs;
+      wind.end[row] = undecided;
       continue;
     }
     let along = -Infinity;
     let across = 0;
-    for (const headingDeg of headingsDeg) {
+    if (meanMs === 0) wind.end[row] = undecided;
+    for (let end = 0; end < headingsDeg.length; end++) {
       // Calm has no direction of its own.
-      const angleRad = (meanMs === 0 ? 0 : fromDeg - headingDeg) * RAD_PER_DEG;
+      const angleRad = (meanMs === 0 ? 0 : fromDeg - (headingsDeg[end] ?? 0)) * RAD_PER_DEG;
       const cosine = Math.cos(angleRad);
       // A billionth: of two ends square to the wind the first is taken.
       if (cosine > along + 1e-9) {
         along = cosine;
         across = Math.abs(Math.sin(angleRad));
+        if (meanMs !== 0) wind.end[row] = end;
       }
     }
     wind.crosswindMs[row] = gustMs * across;

@@ -36,7 +36,7 @@ test('a field is kept whole, with the time zone of its place', async () => {
       id,
       timeZone: 'America/Denver',
       listed: null,
-      runways: [{ ...runway, id: expect.any(String) as string, listedId: null }],
+      runways: [{ ...runway, id: expect.any(String) as string, listedId: null, slopeRatio: null }],
     },
   ]);
 });

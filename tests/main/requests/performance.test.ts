@@ -15,12 +15,39 @@ const get = async (library: MemoryLibrary) =>
 const put = (library: MemoryLibrary, performance: PerformanceRecord) =>
   library.request('performance.put', { performance });
 
+const enteredOn = (record: PerformanceRecord, day: string): PerformanceRecord => {
+  for (const table of [record.takeOff, record.landing, record.climb])
+    if (table !== null) table.enteredOn = day;
+  return record;
+};
+
 describe('the performance tables of an aeroplane', () => {
+  test('keep the day on which a printed figure was entered last, and undo brings its day back', async () => {
+    const library = await libraryWithAircraft();
+    const first = enteredOn(examplePerformance('two-seater'), '2026-01-05');
+    await put(library, first);
+    const changed = structuredClone(first);
+    if (changed.takeOff?.rows[0] == null) throw new Error('no row');
+    changed.takeOff.rows[0].overObstacleM = (changed.takeOff.rows[0].overObstacleM ?? 0) + 7;
+    if (changed.climb !== null) changed.climb.words = 'another page';
+    await put(library, changed);
+    const days = async () => {
+      const { takeOff, landing, climb } = await get(library);
+      return [takeOff, landing, climb].map((table) => table?.enteredOn);
+    };
+    expect(await days()).toEqual(['2026-09-21', '2026-01-05', '2026-01-05']);
+    await library.ask('history.undo', {});
+    expect(await days()).toEqual(['2026-01-05', '2026-01-05', '2026-01-05']);
+    await library.ask('history.redo', {});
+    expect(await days()).toEqual(['2026-09-21', '2026-01-05', '2026-01-05']);
+  });
+
   test('are empty until entered, and come back as they were given, blanks and notes included', async () => {
     const library = await libraryWithAircraft();
     expect(await get(library)).toEqual(emptyPerformance('two-seater'));
     await library.ask('performance.put', { performance: examplePerformance('two-seater') });
-    expect(await get(library)).toEqual(examplePerformance('two-seater'));
+    // The clock of the library in memory stands on this day.
+    expect(await get(library)).toEqual(enteredOn(examplePerformance('two-seater'), '2026-09-21'));
     await library.ask('history.undo', {});
     expect(await get(library)).toEqual(emptyPerformance('two-seater'));
     expect(library.db.prepare('SELECT count(*) FROM performance').pluck().get()).toBe(0);

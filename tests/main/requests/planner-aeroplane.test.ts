@@ -137,7 +137,7 @@ describe('a take-off with an aeroplane, its loading and its table', () => {
 
   test('an end that is chosen has its own displaced threshold for the landing', async () => {
     const landing = await planned({ day: '2026-07-19', phase: 'landing', end: 'second' });
-    expect(landing.asked).toMatchObject({ phase: 'landing', takeOffMostM: 1090, flightMin: 0 });
+    expect(landing.asked).toMatchObject({ phase: 'landing', takeOffMostM: 1090, flightMin: 90 });
     expect((await planned({ day: '2026-07-19', phase: 'landing', end: 'first' })).asked.takeOffMostM).toBe(
       1180,
     );
@@ -145,8 +145,55 @@ describe('a take-off with an aeroplane, its loading and its table', () => {
     expect((await planned({ day: '2026-07-19', phase: 'landing' })).asked.takeOffMostM).toBe(1090);
     expect(landing.plan?.limitNames[0]).toBe('landing');
     expect(landing.text).toMatch(/^Land between \d\d:\d\d and \d\d:\d\d local, nine days in ten/);
-    // The reserve alone stands between the landing and sunset.
-    expect((landing.daylight?.toH ?? NaN) - (landing.latestTakeOffH ?? NaN)).toBeCloseTo(0.75, 9);
+    // The reserve alone stands between the landing and sunset, and the flight between sunrise and the landing.
+    expect((landing.daylight?.toH ?? NaN) - (landing.times?.toH ?? NaN)).toBeCloseTo(0.75, 9);
+    expect((landing.times?.fromH ?? NaN) - (landing.daylight?.fromH ?? NaN)).toBeCloseTo(1.5, 9);
+  });
+
+  test('asked backwards a landing has its own heaviest load, and 20 kg less buys minutes of landing', async () => {
+    const open = { day: '2026-07-19', phase: 'landing', crosswindMostMs: null, tailwindMostMs: null };
+    const nineInTenM = (await planned(open)).plan?.hours[13]?.takeOffM ?? NaN;
+    // The landing mass lies below the lightest printed one: a little more runway lets a heavier aeroplane land.
+    const question = { ...open, takeOffMostM: nineInTenM + 6 };
+    const { heaviestKg, answers } = await backwards(question, 13);
+    const { asked } = await planned(question);
+    expect(answers.map(({ what }) => what)).toEqual(['heaviest', 'lighter', 'year']);
+    expect(answers[0]?.sentence).toMatch(
+      /^At 13:00 at most .* at landing, nine days in ten: .* more than planned\.$/,
+    );
+    expect(answers[2]?.sentence).toMatch(/^A landing at 13:00 at this load works/);
+    expect(asked.loading?.landingKg).toBeLessThan(asked.loading?.massKg ?? NaN);
+    expect(heaviestKg).toBeGreaterThan(asked.loading?.landingKg ?? NaN);
+    // Less runway than the lightest printed landing needs: no load is light enough, and it is said.
+    const short = await backwards({ ...open, takeOffMostM: nineInTenM - 6 }, 13);
+    expect(short.answers[0]?.sentence).toBe('At 13:00 no load meets the limits nine days in ten.');
+  });
+
+  test('a share of the runway is so many metres of it, and stands before metres', async () => {
+    const share = await planned({ ...strip, runwayShareMost: 0.9, takeOffMostM: 300 });
+    expect(share.asked).toMatchObject({ runwayShareMost: 0.9, takeOffMostM: 576 });
+    const metres = await planned({ ...strip, takeOffMostM: 576 });
+    expect(share.plan?.hours.map(({ metCount }) => metCount)).toEqual(
+      metres.plan?.hours.map(({ metCount }) => metCount),
+    );
+  });
+
+  test('a climb gradient can be asked, and a stricter one never has more days', async () => {
+    const loose = await planned({ ...strip, climbGradientLeast: 0.03 });
+    const strict = await planned({ ...strip, climbGradientLeast: 0.07 });
+    expect(loose.asked).toMatchObject({ hasClimbGradient: true, climbGradientLeast: 0.03 });
+    expect(loose.plan?.limitNames).toContain('climbGradient');
+    strict.plan?.hours.forEach(({ metCount }, hour) => {
+      expect(metCount).toBeLessThanOrEqual(loose.plan?.hours[hour]?.metCount ?? NaN);
+    });
+    expect(loose.plan?.hours[8]?.climbGradientRatio).toBeGreaterThan(0);
+    expect(loose.age).toMatch(/^weighed .*; take-off table .*; climb table .*; last observation /);
+  });
+
+  test('more left behind than the aeroplane carries is refused, not held at a least mass', async () => {
+    await expect(planned({ ...strip, lighterKg: 480 })).rejects.toThrow(
+      /480 kg cannot be left behind: that would leave less than the empty aeroplane/,
+    );
   });
 
   test('sunrise and sunset of the demo’s field are those of the sunrise equation', async () => {

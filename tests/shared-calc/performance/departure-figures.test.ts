@@ -65,6 +65,7 @@ const FAA_LANDING: PerformanceRecord = {
     readingSdRatio: 0.05,
     against: 'overObstacle',
     source: { from: 'manual', comparedOn: null },
+    enteredOn: null,
   },
 };
 

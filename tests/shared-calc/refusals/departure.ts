@@ -1,6 +1,10 @@
-import { climbRows, distanceRows } from '../../../shared-calc/climate/departure/aeroplane-rows.ts';
+import {
+  climbGradientRows,
+  climbRows,
+  distanceRows,
+} from '../../../shared-calc/climate/departure/aeroplane-rows.ts';
 import { airAt, airOf } from '../../../shared-calc/climate/departure/air-rows.ts';
-import { daylightSpan, latestTakeOffH } from '../../../shared-calc/climate/departure/daylight-span.ts';
+import { daylightSpan, timesInDaylight } from '../../../shared-calc/climate/departure/daylight-span.ts';
 import {
   asksAir,
   rowsOfLimits,
@@ -63,7 +67,7 @@ const question = {
   ...site,
   limits: asked,
   daylight: day,
-  latestTakeOffH: 18,
+  times: { fromH: 6, toH: 18 },
   steps,
 };
 const book = performanceBook(examplePerformance('two-seater'), { bestGlideMs: 28, bestGlideRatio: 9 });
@@ -92,14 +96,17 @@ export const refusals: RoomRefusals = {
           field: 'massKg',
           min: 50,
           max: 5000,
-          call: (v) => distanceRows({ ...aeroplane, massKg: v }, 'takeOff', runway),
+          call: (v) => distanceRows({ ...aeroplane, massKg: v }, 'takeOff', [runway]),
         },
         {
           field: 'elevationM',
           min: -500,
           max: 6000,
-          call: (v) => distanceRows({ ...aeroplane, elevationM: v }, 'takeOff', runway),
+          call: (v) => distanceRows({ ...aeroplane, elevationM: v }, 'takeOff', [runway]),
         },
+      ],
+      refused: [
+        { when: 'no end', call: () => distanceRows(aeroplane, 'takeOff', []), sentence: /at least one end/ },
       ],
     },
     {
@@ -111,6 +118,18 @@ export const refusals: RoomRefusals = {
           min: -500,
           max: 6000,
           call: (v) => climbRows({ ...aeroplane, elevationM: v }),
+        },
+      ],
+    },
+    {
+      of: climbGradientRows,
+      ranges: [
+        { field: 'massKg', min: 50, max: 5000, call: (v) => climbGradientRows({ ...aeroplane, massKg: v }) },
+        {
+          field: 'elevationM',
+          min: -500,
+          max: 6000,
+          call: (v) => climbGradientRows({ ...aeroplane, elevationM: v }),
         },
       ],
     },
@@ -239,10 +258,20 @@ export const refusals: RoomRefusals = {
       ],
     },
     {
-      of: latestTakeOffH,
+      of: timesInDaylight,
       ranges: [
-        { field: 'flightS', min: 0, max: 86_400, call: (v) => latestTakeOffH(day, v, 0) },
-        { field: 'reserveS', min: 0, max: 86_400, call: (v) => latestTakeOffH(day, 0, v) },
+        {
+          field: 'flightS',
+          min: 0,
+          max: 86_400,
+          call: (v) => timesInDaylight(day, { phase: 'take-off', flightS: v, reserveS: 0 }),
+        },
+        {
+          field: 'reserveS',
+          min: 0,
+          max: 86_400,
+          call: (v) => timesInDaylight(day, { phase: 'landing', flightS: 0, reserveS: v }),
+        },
       ],
     },
     {
@@ -251,7 +280,14 @@ export const refusals: RoomRefusals = {
     },
     {
       of: departureWindows,
-      ranges: [{ field: 'share', min: 0, max: 1, call: (v) => departureWindows(shares, v, day, 18) }],
+      ranges: [
+        {
+          field: 'share',
+          min: 0,
+          max: 1,
+          call: (v) => departureWindows(shares, v, day, { fromH: 6, toH: 18 }),
+        },
+      ],
     },
     { of: fallsTo, ranges: [{ field: 'share', min: 0, max: 1, call: (v) => fallsTo(shares, v, 9, 20) }] },
     {

@@ -15,7 +15,12 @@ import { humidAir, humidAirInto } from '../../../shared-calc/performance/humidit
 import { overObstacle } from '../../../shared-calc/performance/obstacle.ts';
 import { performanceFaults } from '../../../shared-calc/performance/performance-faults.ts';
 import { publishedFactorRatio } from '../../../shared-calc/performance/published-factors.ts';
-import { axesOf, emptyDistanceTable, emptyPerformance } from '../../../shared-calc/performance/records.ts';
+import {
+  axesOf,
+  emptyClimbTable,
+  emptyDistanceTable,
+  emptyPerformance,
+} from '../../../shared-calc/performance/records.ts';
 import type { PerformanceRecord } from '../../../shared-calc/performance/records.ts';
 import { surfaceFactorRatio, surfaceKindOf } from '../../../shared-calc/performance/surface.ts';
 import { climbSuspicions, distanceSuspicions } from '../../../shared-calc/performance/table-suspicions.ts';
@@ -150,6 +155,7 @@ export const refusals: RoomRefusals = {
     [axesOf, 'looks which axes the rows have'],
     [emptyPerformance, 'takes an identifier'],
     [emptyDistanceTable, 'takes the name of a phase'],
+    [emptyClimbTable, 'takes nothing'],
     [surfaceKindOf, 'takes words'],
     [surfaceFactorRatio, 'takes names of surfaces'],
   ],

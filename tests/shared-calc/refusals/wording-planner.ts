@@ -1,18 +1,19 @@
 import { daysInWords, intervalWords } from '../../../shared-calc/wording/days-in-words.ts';
+import { plannerAnswer, plannerText } from '../../../shared-calc/wording/planner.ts';
 import {
   clockText,
   daysCountedWords,
   hourCountWords,
   limitColumn,
   limitWords,
-  plannerAnswer,
-  plannerText,
-} from '../../../shared-calc/wording/planner.ts';
+} from '../../../shared-calc/wording/planner-words.ts';
 import {
   buysSentence,
   heaviestSentence,
   yearSentence,
 } from '../../../shared-calc/wording/planner-backwards.ts';
+import { dataAgeWords } from '../../../shared-calc/wording/data-age.ts';
+import { dayText } from '../../../shared-calc/wording/day-text.ts';
 import { plannerNotes } from '../../../shared-calc/wording/planner-notes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -35,5 +36,7 @@ export const refusals: RoomRefusals = {
     [buysSentence, 'words two plans'],
     [yearSentence, 'words runs of dates'],
     [plannerNotes, 'words what a plan rests on'],
+    [dataAgeWords, 'words days'],
+    [dayText, 'words a day'],
   ],
 };

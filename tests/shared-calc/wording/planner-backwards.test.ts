@@ -12,7 +12,7 @@ const plain = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replaceAl
 const units = UNIT_PRESETS.metric;
 
 test('the heaviest load is rounded down, what is too much up', () => {
-  const parts = { hour: 11, share: 0.9, massKg: 495.28, isWholeAeroplane: false, units };
+  const parts = { hour: 11, share: 0.9, massKg: 495.28, isWholeAeroplane: false, isLanding: false, units };
   expect(plain(heaviestSentence({ ...parts, heaviestKg: 478.19 }))).toBe(
     'At 11:00 at most 478.1 kg at take-off, nine days in ten: 17.1 kg less than planned.',
   );
@@ -87,12 +87,13 @@ describe('notes', () => {
       verdict: 'inside',
     },
     lighterKg: 0,
-    runway: { surface: 'asphalt' },
+    runway: { surface: 'asphalt', idents: ['06', '24'], slopeRatio: 0.012, slopes: [0.012, -0.012] },
     isSurfaceKnown: true,
     table: 'table',
     isLanding: false,
     isCompared: true,
     hasClimb: true,
+    slopeCounted: 'note',
     safetyRatio: 1.33,
     readingSdRatio: 0.05,
     takeOffAsked: true,
@@ -106,6 +107,7 @@ describe('notes', () => {
     // 1.645 of 5 % is 8.2 %, rounded up.
     expect(notes()).toEqual([
       'Worked with the upper figures of the mass, 565.1 kg, and of reading the table, 9 % more, which hold 95 times in 100; with the safety factor of 1.33.',
+      'The runway rises 1.2 % from 06 to 24: a take-off uphill is counted by the manual’s note; what the other way gives is not counted.',
     ]);
   });
   test('a table that nobody has compared with the manual is not to be relied on', () => {
@@ -128,16 +130,44 @@ describe('notes', () => {
       /has no take-off table: the answer rests on density altitude and climb alone\. Enter the table in Aircraft\./,
     );
     expect(notes({ loading: null, takeOffAsked: false })[0]).toMatch(/^Without a loading/);
-    expect(notes({ isSurfaceKnown: false, runway: { surface: 'moss' }, takeOffAsked: false })[0]).toMatch(
-      /^The surface 'moss' is not known/,
-    );
+    expect(
+      notes({
+        isSurfaceKnown: false,
+        runway: { surface: 'moss', idents: [], slopeRatio: null, slopes: null },
+        takeOffAsked: false,
+      })[0],
+    ).toMatch(/^The surface 'moss' is not known/);
     expect(notes({ table: 'estimate' }).join(' ')).toMatch(/an estimate from one sea-level figure/);
+  });
+  test('a slope is said: not known, counted and how, or what it gives left uncounted', () => {
+    const sloped = (
+      slopeRatio: number | null,
+      slopes: number[] | null,
+      given: Partial<PlannerNoteParts> = {},
+    ) => notes({ runway: { surface: 'grass', idents: ['06', '24'], slopeRatio, slopes }, ...given })[1];
+    expect(sloped(null, null)).toMatch(/^The slope of the runway is not known and not counted/);
+    expect(sloped(0, [0, 0])).toBe('The runway is entered as level.');
+    expect(sloped(-0.02, [0.02], { slopeCounted: 'published' })).toMatch(
+      /rises 2\.0 % from 24 to 06: the manual’s notes say nothing of slope, so a take-off uphill is lengthened by a published factor/,
+    );
+    expect(sloped(0.02, [-0.02])).toBe(
+      'The runway rises 2.0 % from 06 to 24: what it gives a take-off downhill is not counted.',
+    );
+    expect(sloped(0.02, [-0.02], { isLanding: true })).toMatch(
+      /a landing downhill is counted by the manual’s note/,
+    );
+  });
+  test('an aeroplane without a climb table says so, and a landing whose daylight was taken', () => {
+    expect(notes({ hasClimb: false })[0]).toMatch(/has no climb table: no climb can be asked/);
+    expect(notes({ isLanding: true }).at(-1)).toMatch(
+      /^The take-off before it is taken to have the same daylight/,
+    );
   });
   test('motor fuel at a hot field brings the question about vapour, avgas and cool air do not', () => {
     expect(notes({ fuelKinds: ['unleaded 95'] }).at(-1)).toMatch(
       /^Motor fuel \(unleaded 95\) at 35 °C: watch for vapour/,
     );
-    expect(notes({ fuelKinds: ['unleaded 95'], hottestC: 20 })).toHaveLength(1);
-    expect(notes()).toHaveLength(1);
+    expect(notes({ fuelKinds: ['unleaded 95'], hottestC: 20 }).join(' ')).not.toMatch(/vapour/);
+    expect(notes().join(' ')).not.toMatch(/vapour/);
   });
 });

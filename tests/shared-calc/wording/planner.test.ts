@@ -2,12 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { DeparturePlan, PlannedWindow } from '../../../shared-calc/climate/departure/plan-departure.ts';
 import { UNIT_PRESETS } from '../../../shared-calc/units/preferences.ts';
 import { daysInWords, intervalWords } from '../../../shared-calc/wording/days-in-words.ts';
-import {
-  clockText,
-  plannerAnswer,
-  plannerText,
-  type PlannerAnswerParts,
-} from '../../../shared-calc/wording/planner.ts';
+import { plannerAnswer, plannerText, type PlannerAnswerParts } from '../../../shared-calc/wording/planner.ts';
+import { clockText } from '../../../shared-calc/wording/planner-words.ts';
 
 /** Sentences with the spaces of the look made plain. */
 const plain = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replaceAll('\u00a0', ' ');
@@ -15,6 +11,7 @@ const plain = (text: string) => text.replaceAll(/[\u2009\u2060]/g, '').replaceAl
 const window = (given: Partial<PlannedWindow>): PlannedWindow => ({
   weather: { fromH: 5.78, toH: 10.38 },
   takeOff: { fromH: 5 + 5 / 6, toH: 10 + 2 / 6 },
+  leastShare: 0.9,
   shareLow: 0.72,
   shareHigh: 0.97,
   endsBy: 'densityAltitude',
@@ -34,6 +31,7 @@ const hour = (of: number, metCount: number) => ({
   densityAltitudeM: 2000,
   takeOffM: null,
   climbRateMs: null,
+  climbGradientRatio: null,
   temperatureC: 30,
 });
 const plan = (given: Partial<DeparturePlan> = {}): DeparturePlan => ({
@@ -63,10 +61,8 @@ const parts = (given: Partial<PlannerAnswerParts> = {}): PlannerAnswerParts => (
   isObserved: true,
   daylight: { fromH: 5.78, toH: 21.13, isAllDay: false },
   rule: { rule: 'civil twilight' },
-  latestTakeOffH: 21.13 - 190 / 60,
-  isLanding: false,
-  flightS: 145 * 60,
-  reserveS: 45 * 60,
+  times: { fromH: 5.78, toH: 21.13 - 190 / 60 },
+  flight: { phase: 'take-off', flightS: 145 * 60, reserveS: 45 * 60 },
   units: UNIT_PRESETS.metric,
   ...given,
 });
@@ -75,7 +71,7 @@ const said = (given: Partial<PlannerAnswerParts> = {}) => plain(plannerText(plan
 describe('the answer on a departure', () => {
   test('gives the window, how sure, what ends it and the rule to take along', () => {
     expect(said()).toBe(
-      'Between 05:50 and 10:20 local, nine days in ten (seven to ten with the years at hand); then density altitude fails first, and from 11:30 it is one day in two. One day in ten is not inside: above 31 °C or below 1004 hPa, do not go.',
+      'Between 05:50 and 10:20 local, nine days in ten (seven to ten with the years at hand); then density altitude fails first, and from 11:30 it is one day in two. Up to one day in ten is not inside: above 31 °C or below 1004 hPa, do not go.',
     );
     expect(plannerAnswer(parts()).inShort).toBe('until 10:20');
     expect(
@@ -116,9 +112,43 @@ describe('the answer on a departure', () => {
           takeAlong: { ...rule, settingBinds: false },
         }),
       }),
-    ).toMatch(/One day in ten is not inside: above 31 °C or over the wind limits, do not go\.$/);
+    ).toMatch(/Up to one day in ten is not inside: above 31 °C or over the wind limits, do not go\.$/);
     expect(said({ plan: plan({ limitNames: ['crosswind'], takeAlong: null }) })).toMatch(
-      /One day in ten is not inside: over the wind limits, do not go\.$/,
+      /Up to one day in ten is not inside: over the wind limits, do not go\.$/,
+    );
+  });
+  test('the days left over are told as counted, rounded up, and never as the share that was asked', () => {
+    const left = (leastShare: number) => said({ plan: plan({ windows: [window({ leastShare })] }) });
+    expect(left(0.97)).toMatch(/ Up to 3 days in 100 are not inside: above 31 °C/);
+    // 160 of 165: 3.03 in a hundred.
+    expect(left(160 / 165)).toMatch(/ Up to 4 days in 100 are not inside: above/);
+    expect(left(0.95)).toMatch(/ Up to 1 day in 20 is not inside: above/);
+    expect(left(1)).toMatch(
+      / Every day that was counted is inside; all the same, above 31 °C or below 1004 hPa, do not go\.$/,
+    );
+  });
+  test('a landing counts the flight before it: when to take off, and a morning too early to have flown', () => {
+    const flight = { phase: 'landing', flightS: 90 * 60, reserveS: 45 * 60 } as const;
+    const times = { fromH: 5.78 + 1.5, toH: 21.13 - 0.75 };
+    const landing = window({
+      weather: { fromH: 5.78, toH: 10.38 },
+      takeOff: { fromH: 7 + 2 / 6, toH: 10 + 2 / 6 },
+    });
+    expect(said({ flight, times, plan: plan({ windows: [landing] }) })).toMatch(
+      /^Land between 07:20 and 10:20 local, nine days in ten .* After 1 h 30 min of flight that is a take-off between 05:50 and 08:50\. /,
+    );
+    const early = window({ weather: { fromH: 5.78, toH: 6.9 }, takeOff: null });
+    expect(said({ flight, times, plan: plan({ windows: [early, landing] }) })).toMatch(
+      / No morning window: 1 h 30 min of flight from dawn at 05:47 lands at 07:17\./,
+    );
+    expect(said({ flight, times: { fromH: 20, toH: 19 }, plan: plan({ windows: [early] }) })).toMatch(
+      /^No landing: 2 h 15 min with the reserve is longer than the daylight/,
+    );
+  });
+  test('an hour at which no day is inside is not praised as the best', () => {
+    const none = Array.from({ length: 24 }, (_, of) => hour(of, 0));
+    expect(said({ plan: plan({ windows: [], hours: none, takeAlong: null }) })).toBe(
+      'At no time of daylight nine days in ten. No day of the record is inside at any full hour; at 06:00 density altitude fails most.',
     );
   });
   test('too few days, too few years, no observations and no daylight are said instead of a guess', () => {
@@ -138,14 +168,18 @@ describe('the answer on a departure', () => {
       /From 2 years only: other years may differ much\.$/,
     );
     expect(said({ isObserved: false, plan: null })).toMatch(/never answers on how many days/);
-    expect(said({ daylight: null, plan: null, rule: { rule: 'sunset' } })).toBe(
+    expect(said({ daylight: null, times: null, plan: null, rule: { rule: 'sunset' } })).toBe(
       'There is no daylight between sunrise and sunset on this date.',
     );
   });
   test('a flight longer than the day is no departure', () => {
-    expect(said({ plan: plan({ windows: [] }), latestTakeOffH: 5, flightS: 16 * 3600 })).toMatch(
-      /^No departure: 16 h 45 min with the reserve is longer than the daylight, 05:47 to 21:07\./,
-    );
+    expect(
+      said({
+        plan: plan({ windows: [] }),
+        times: { fromH: 5.78, toH: 5 },
+        flight: { phase: 'take-off', flightS: 16 * 3600, reserveS: 2700 },
+      }),
+    ).toMatch(/^No departure: 16 h 45 min with the reserve is longer than the daylight, 05:47 to 21:07\./);
   });
 });
 

@@ -13,6 +13,7 @@ function newRunway(draw: Draw) {
     lengthM: 400 + draw.below(1000),
     widthM: draw.pick([null, 18, 30]),
     surface: 'grass',
+    slopeRatio: draw.pick([null, 0, 0.02, -0.03]),
     ends: [
       { ident: 'A', trueHeadingDeg: headingDeg, displacedThresholdM: draw.below(100) },
       { ident: 'B', trueHeadingDeg: headingDeg + 180, displacedThresholdM: 0 },

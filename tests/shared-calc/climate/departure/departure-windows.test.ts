@@ -41,12 +41,25 @@ test('an hour with too few days ends the window at the full hour before it, what
 });
 
 test('the flight must end in daylight: a window is cut, and one that is too late is kept with no take-off', () => {
-  const [morning, evening] = departureWindows(shares({ 6: 1, 7: 1, 19: 1, 20: 1, 21: 1 }), 0.9, day, 17);
+  const [morning, evening] = departureWindows(shares({ 6: 1, 7: 1, 19: 1, 20: 1, 21: 1 }), 0.9, day, {
+    fromH: 5,
+    toH: 17,
+  });
   expect(morning?.takeOff).toEqual({ fromH: 5 + 5 / 6, toH: 7 + 1 / 6 });
   expect(evening?.takeOff).toBeNull();
   expect(evening?.weather.fromH).toBeCloseTo(18.75, 6);
-  const [cut] = departureWindows(shares({ 6: 1, 7: 1 }), 0.9, day, 6.6);
+  const [cut] = departureWindows(shares({ 6: 1, 7: 1 }), 0.9, day, { fromH: 5, toH: 6.6 });
   expect(cut?.takeOff?.toH).toBeCloseTo(6.5, 9);
+});
+
+test('a landing keeps clear of the morning that its flight needs: weather before it is kept with no landing', () => {
+  const times = { fromH: 6.75, toH: 19 };
+  const [early, late] = departureWindows(shares({ 6: 1, 12: 1, 13: 1 }), 0.9, day, times);
+  expect(early?.takeOff).toBeNull();
+  expect(late?.takeOff).not.toBeNull();
+  const [cut] = departureWindows(shares({ 6: 1, 7: 1, 8: 1 }), 0.9, day, times);
+  // 06:45, rounded inward.
+  expect(cut?.takeOff?.fromH).toBeCloseTo(6 + 5 / 6, 9);
 });
 
 test('daylight past midnight is read from the next day', () => {

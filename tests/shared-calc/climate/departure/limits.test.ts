@@ -6,10 +6,10 @@ import {
   type DepartureLimits,
 } from '../../../../shared-calc/climate/departure/departure-limits.ts';
 import { judge } from '../../../../shared-calc/climate/departure/judge.ts';
-import { runwayWind } from '../../../../shared-calc/climate/departure/runway-wind.ts';
+import { EITHER_END, runwayWind } from '../../../../shared-calc/climate/departure/runway-wind.ts';
 import { takeAlong } from '../../../../shared-calc/climate/departure/take-along.ts';
 import { worksByDate, dateRuns } from '../../../../shared-calc/climate/departure/through-the-year.ts';
-import { daylightSpan, latestTakeOffH } from '../../../../shared-calc/climate/departure/daylight-span.ts';
+import { daylightSpan, timesInDaylight } from '../../../../shared-calc/climate/departure/daylight-span.ts';
 
 const none: DepartureLimits = {
   densityAltitudeMostM: null,
@@ -72,6 +72,19 @@ describe('wind on a runway', () => {
       [headwindMs[1], tailwindMs[1], crosswindMs[1]].map(Math.abs as (each: number | undefined) => number),
     ).toEqual([0, 0, 0]);
     expect([headwindMs[2], tailwindMs[2], crosswindMs[2]]).toEqual([NaN, NaN, NaN]);
+  });
+  test('the end in use is the one with more wind ahead; calm and variable wind leave either', () => {
+    const air = airOf(
+      [
+        state({ windFromDeg: 80, windMs: 4 }),
+        state({ windFromDeg: 300, windMs: 4 }),
+        state({ windMs: 0 }),
+        state({ windFromDeg: NaN, windMs: 3 }),
+      ],
+      0,
+    );
+    expect([...runwayWind(air, [90, 270]).end]).toEqual([0, 1, EITHER_END, EITHER_END]);
+    expect([...runwayWind(air, [270]).end]).toEqual([0, 0, 0, 0]);
   });
   test('into the wind there is never a tailwind of a steady wind', () => {
     fc.assert(
@@ -171,7 +184,14 @@ describe('daylight', () => {
     expect(local.toH).toBeCloseTo(sunset.toH + 1 / 3, 9);
     expect(twilight.fromH).toBeLessThan(sunset.fromH - 0.5);
     expect(twilight.toH).toBeGreaterThan(sunset.toH + 0.5);
-    expect(latestTakeOffH(sunset, 5400, 2700)).toBeCloseTo(sunset.toH - 2.25, 9);
+    const flight = { flightS: 5400, reserveS: 2700 };
+    // By hand: 1 h 30 min and 45 min are 2.25 h before sunset, or 1.5 h after sunrise and 0.75 h before sunset.
+    const takeOffs = timesInDaylight(sunset, { phase: 'take-off', ...flight });
+    expect(takeOffs.fromH).toBe(sunset.fromH);
+    expect(takeOffs.toH).toBeCloseTo(sunset.toH - 2.25, 9);
+    const landings = timesInDaylight(sunset, { phase: 'landing', ...flight });
+    expect(landings.fromH).toBeCloseTo(sunset.fromH + 1.5, 9);
+    expect(landings.toH).toBeCloseTo(sunset.toH - 0.75, 9);
   });
   test('a midsummer day in the far north is all daylight, a midwinter one has none', () => {
     const north = { latitudeDeg: 70, longitudeDeg: 20 };

@@ -48,7 +48,7 @@ function questionOf({ month, day, share, daMost, crossMost, heading, hours }: Ca
       gustMostMs: null,
     },
     daylight: { fromH: hours[0] ?? 0, toH: hours.at(-1) ?? 0, isAllDay: false },
-    latestTakeOffH: hours.at(-1) ?? 0,
+    times: { fromH: hours[0] ?? 0, toH: hours.at(-1) ?? 0 },
     steps: { temperaturesC: [0, 10, 20, 30], settingsHpa: [1000, 1010, 1020] },
   };
 }
@@ -137,7 +137,11 @@ test('a stricter limit, a shorter day and a longer flight never open a window', 
           lengthH({ ...base, limits: { ...limits, densityAltitudeMostM: mostM - stricterM } }),
         ).toBeLessThanOrEqual(whole + 1e-9);
         expect(
-          lengthH({ ...base, limits, latestTakeOffH: base.latestTakeOffH - shorterH }),
+          lengthH({
+            ...base,
+            limits,
+            times: { fromH: base.times?.fromH ?? NaN, toH: (base.times?.toH ?? NaN) - shorterH },
+          }),
         ).toBeLessThanOrEqual(whole + 1e-9);
       },
     ),
@@ -148,7 +152,7 @@ test('a stricter limit, a shorter day and a longer flight never open a window', 
 test('without daylight there is no window, and every hour is still counted', () => {
   const [first] = cases;
   if (first === undefined) throw new Error('no case');
-  const plan = planDeparture(record, { ...questionOf(first), daylight: null, latestTakeOffH: -Infinity });
+  const plan = planDeparture(record, { ...questionOf(first), daylight: null, times: null });
   expect(plan.windows).toEqual([]);
   expect(plan.answeredHours).toEqual([]);
   expect(plan.takeAlong).toBeNull();
