@@ -76,6 +76,9 @@ interface Common<I extends z.ZodType, O extends z.ZodType> {
   output: O;
 }
 
+/** What a look at the library may use: one that takes long reports, and stops when asked. */
+export type LookContext = Context & Pick<WorkContext, 'signal' | 'progress'>;
+
 /** Looks, never changes. Runs on a read-only connection; 'heavy' ones on a thread of their own. */
 export interface ReadRequest<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> extends Common<
   I,
@@ -83,7 +86,7 @@ export interface ReadRequest<I extends z.ZodType = z.ZodType, O extends z.ZodTyp
 > {
   kind: 'read';
   where: 'reader' | 'heavy';
-  handle(context: Context, input: z.output<I>): z.input<O>;
+  handle(context: LookContext, input: z.output<I>): z.input<O> | Promise<z.input<O>>;
 }
 
 /** Changes what a person can undo. Runs on the writing thread, whole, in one transaction with its undo record. */

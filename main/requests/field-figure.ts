@@ -10,6 +10,7 @@ import { surfaceKindOf } from '../../shared-calc/performance/surface.ts';
 import { readPerformance } from '../store/performance.ts';
 import { requireAircraft } from './aircraft.ts';
 import type { FieldHours } from './field-record.ts';
+import { lastFew } from './last-few.ts';
 import { availableM, headingsOf, runwayCases } from './planner-runway.ts';
 import { Refusal } from './problem.ts';
 import { id, massKg } from './ranges.ts';
@@ -52,8 +53,7 @@ export function worseOf({ kind }: FigureAsked): SafeSide {
 }
 
 /** The last few figures of each connection: another quantile, limit or date must not compute them again. */
-const kept = new WeakMap<Database.Database, { key: string; values: Float64Array }[]>();
-const KEPT_FIGURES = 4;
+const lastFigures = lastFew<{ key: string; values: Float64Array }>(4);
 
 /**
  * The figure of every hour, in step with `hours.localHour`; NaN where it cannot be had. What the manual does not answer
@@ -72,12 +72,7 @@ export function figureValues(
     'runwayId' in figure ? hours.field.runways : null,
     aeroplane,
   ]);
-  const list = kept.get(db) ?? [];
-  const before = list.find((each) => each.key === key);
-  if (before !== undefined) return before;
-  const made = { key, values: valuesOf(hours, figure, aeroplane) };
-  kept.set(db, [made, ...list].slice(0, KEPT_FIGURES));
-  return made;
+  return lastFigures(db, key, () => ({ key, values: valuesOf(hours, figure, aeroplane) }));
 }
 
 type Aeroplane = ReturnType<typeof aeroplaneOf>;

@@ -7,6 +7,7 @@ import {
   type ReportedAir,
 } from '../../shared-calc/climate/field-density-altitude.ts';
 import { hourReports } from '../../shared-calc/climate/hour-reports.ts';
+import type { RecordNature } from '../../shared-calc/wording/share-words.ts';
 import type { ZoneOffsets } from '../../shared-calc/climate/zone-offsets.ts';
 import { readField, type FieldRecord } from '../store/fields.ts';
 import { loadObservations, usableAt } from '../store/load-observations.ts';
@@ -20,6 +21,7 @@ import {
 import { importsOfStation } from '../store/weather-imports.ts';
 import { weatherStation, type WeatherStation } from '../store/weather-stations.ts';
 import { distanceM } from './distance.ts';
+import { lastFew } from './last-few.ts';
 import { Refusal } from './problem.ts';
 import { doubtfulSetting, type Doubtful } from './weather-doubtful.ts';
 import { zoneOffsets } from './zone-offsets.ts';
@@ -55,6 +57,8 @@ export interface FieldHours {
   readonly gustMs: Float64Array;
   /** Whether every import is of observations; only then may days be counted. */
   readonly isObserved: boolean;
+  /** What the imports are. */
+  readonly nature: RecordNature;
   readonly observationCount: number;
   /** Reports without temperature, dew point or pressure, or with a spoilt one. */
   readonly unusableCount: number;
@@ -102,9 +106,14 @@ type StationHours = Omit<FieldHours, 'key' | 'field' | 'station' | 'densityAltit
   pressureWay: Uint8Array;
 };
 const ways: readonly PressureFrom[] = ['station', 'altimeterSetting', 'seaLevel'];
-const lastStation = new WeakMap<Database.Database, StationHours>();
-/** The last hours of each connection: asking again with another limit computes nothing of them anew. */
-const lastHours = new WeakMap<Database.Database, FieldHours>();
+/** Fields that are compared side by side: going from one to the next and back must not read a record again. */
+const MOST_RECORDS = 6;
+/** Hours in all of them together, some 50 bytes each. */
+const MOST_HOURS = 2_000_000;
+const size = { sizeOf: ({ localHour }: { localHour: Int32Array }) => localHour.length, mostSize: MOST_HOURS };
+const lastStations = lastFew<StationHours>(MOST_RECORDS, size);
+/** Asking again with another limit computes nothing of them anew. */
+const lastFields = lastFew<FieldHours>(MOST_RECORDS, size);
 
 /** @throws Refusal as `fieldAndStation`, and where the station has no observations */
 export function fieldHours(
@@ -115,11 +124,16 @@ export function fieldHours(
   const { field, station } = fieldAndStation(db, fieldId);
   const ofStation = stationHours(db, station, field.timeZone, doubtful);
   const key = JSON.stringify([ofStation.key, field.elevationM]);
-  const before = lastHours.get(db);
   // The runways may have changed, which the columns do not rest on.
-  if (before?.key === key) return { ...before, field };
+  return { ...lastFields(db, key, () => hoursAtField(key, field, station, ofStation)), field };
+}
 
-  const { pressureWay, ...columns } = ofStation;
+function hoursAtField(
+  key: string,
+  field: FieldRecord,
+  station: WeatherStation,
+  { pressureWay, ...columns }: StationHours,
+): FieldHours {
   const densityAltitudeM = new Float64Array(columns.localHour.length);
   const { settingHpa, temperatureC, dewPointC } = columns;
   fieldDensityAltitudeInto(densityAltitudeM, settingHpa, temperatureC, dewPointC, field.elevationM);
@@ -128,9 +142,7 @@ export function fieldHours(
     const way = ways[pressureWay[i] ?? 0];
     if (way !== undefined && !Number.isNaN(altitudeM)) pressureCount[way]++;
   });
-  const hours: FieldHours = { ...columns, key, field, station, densityAltitudeM, pressureCount };
-  lastHours.set(db, hours);
-  return hours;
+  return { ...columns, key, field, station, densityAltitudeM, pressureCount };
 }
 
 function stationHours(
@@ -147,9 +159,17 @@ function stationHours(
     doubtful.countsSuspect,
     doubtful.countsImplausible,
   ]);
-  const before = lastStation.get(db);
-  if (before?.key === key) return before;
+  return lastStations(db, key, () => readStation(db, key, station, timeZone, imports, doubtful));
+}
 
+function readStation(
+  db: Database.Database,
+  key: string,
+  station: WeatherStation,
+  timeZone: string,
+  imports: ReturnType<typeof importsOfStation>,
+  doubtful: Doubtful,
+): StationHours {
   const columns = loadObservations(db, station.id);
   const count = columns.epochMinute.length;
   if (count === 0)
@@ -158,23 +178,28 @@ function stationHours(
   const firstEpochS = (columns.epochMinute[0] ?? 0) * 60;
   const lastEpochS = (columns.epochMinute[count - 1] ?? 0) * 60;
   const zone = zoneOffsets(timeZone, yearOf(firstEpochS), yearOf(lastEpochS));
+  const nature = natureOf(imports);
   const { localHour, report } = hourReports(columns.epochMinute, usable, zone);
-  const hours: StationHours = {
+  return {
     key,
     zone,
     localHour,
     epochMinute: report.map((place) => columns.epochMinute[place] ?? 0),
     ...airColumns(columns, report, station.elevationM),
     ...windColumns(columns, report),
-    isObserved: imports.every(({ nature }) => nature === 'observed'),
+    isObserved: nature === 'observed',
+    nature,
     observationCount: count,
     unusableCount,
     doubtfulCount,
     firstEpochS,
     lastEpochS,
   };
-  lastStation.set(db, hours);
-  return hours;
+}
+
+function natureOf(imports: readonly { nature: RecordNature }[]): RecordNature {
+  const [first = 'observed', ...others] = new Set(imports.map(({ nature }) => nature));
+  return others.length === 0 ? first : 'mixed';
 }
 
 function usableReports(

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { airAt } from '../../shared-calc/climate/departure/air-rows.ts';
 import { daylightSpan, timesInDaylight } from '../../shared-calc/climate/departure/daylight-span.ts';
@@ -10,10 +11,11 @@ import {
   type WorksByDate,
 } from '../../shared-calc/climate/departure/through-the-year.ts';
 import { HOURS } from '../../shared-calc/climate/season.ts';
-import { read } from './define.ts';
+import { read, type LookContext } from './define.ts';
 import { massesOf } from './planner-aeroplane.ts';
 import { dependsOnLoad, limitsOf } from './planner-asked.ts';
 import { plannerInput, prepared, type PreparedQuestion } from './planner-prepared.ts';
+import { Refusal } from './problem.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
 const WEEKS = 52;
@@ -56,7 +58,7 @@ export const plannerWeekRequests = {
         }),
       ),
     }),
-    handle: (context, input) => {
+    handle: async (context, input) => {
       const question = prepared(context, input);
       const { asked, hours } = question;
       const { aeroplane, loading, phase } = asked;
@@ -67,9 +69,12 @@ export const plannerWeekRequests = {
         massKg: ofLoad && massKg !== null ? massKg - asked.lighterKg - lessKg : null,
       }));
       if (!hours.isObserved) return { isObserved: false, share: asked.share, loads, weeks: [] };
-      const works = loads.map(({ lessKg }) =>
-        worksByHour(question, ofLoad && aeroplane !== null ? aeroplane.massKg - lessKg : undefined),
-      );
+      const steps = countedSteps(context, loads.length * HOURS);
+      const works: WorksByDate[][] = [];
+      for (const { lessKg } of loads) {
+        const massKg = ofLoad && aeroplane !== null ? aeroplane.massKg - lessKg : undefined;
+        works.push(await worksByHour(question, massKg, steps));
+      }
       return {
         isObserved: true,
         share: asked.share,
@@ -91,16 +96,37 @@ export const plannerWeekRequests = {
 };
 
 /** For each hour of the clock, on which dates of the year it works. */
-function worksByHour(
+async function worksByHour(
   { hours, asked, departure }: PreparedQuestion,
   massKg: number | undefined,
-): WorksByDate[] {
+  step: () => Promise<void>,
+): Promise<WorksByDate[]> {
   const limits = limitsOf(asked, massKg);
-  return Array.from({ length: HOURS }, (_, hour) => {
+  const works: WorksByDate[] = [];
+  for (let hour = 0; hour < HOURS; hour++) {
     const { place, dayOfYear } = yearOfHour(hours.localHour, hour);
     const judged = judge(rowsOfLimits(airAt(hours, place), departure.headingsDeg, limits));
-    return worksByDate(dayOfYear, judged, asked.share);
-  });
+    works.push(worksByDate(dayOfYear, judged, asked.share));
+    await step();
+  }
+  return works;
+}
+
+/**
+ * Report after each step, and let what was asked meanwhile be heard: a cancel among it.
+ * @returns to be called after each; throws Refusal 'cancelled'
+ */
+function countedSteps(
+  { signal, progress }: Pick<LookContext, 'signal' | 'progress'>,
+  totalCount: number,
+): () => Promise<void> {
+  let doneCount = 0;
+  return async () => {
+    doneCount++;
+    progress({ doing: 'Working out each week of the year', doneCount, totalCount, unit: 'hours of the day' });
+    await setImmediate();
+    if (signal.aborted) throw new Refusal('cancelled', 'Working out the weeks was cancelled.');
+  };
 }
 
 /** Full hours at which the whole flight and its reserve lie in daylight; null where there is none. */

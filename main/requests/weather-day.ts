@@ -16,6 +16,7 @@ import { read } from './define.ts';
 import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
+import { recordNature } from './weather-schema.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
 /** So many single days are drawn at most, spread evenly over the record. */
@@ -54,6 +55,7 @@ export const weatherDayRequests = {
         lastYear: z.int().nullable(),
       }),
       isObserved: z.boolean(),
+      nature: recordNature,
       /** No worse than this on a share of the days; null with too few days. */
       quantiles: z.array(z.strictObject({ share: z.number(), daysNeeded: z.int(), value: byHour })),
       /** Where one day in ten lies on the better side; null with too few days. */
@@ -87,6 +89,7 @@ export const weatherDayRequests = {
           lastYear: window.years.at(-1) ?? null,
         },
         isObserved: hours.isObserved,
+        nature: hours.nature,
         quantiles: input.shares.map((each) => ({
           share: each,
           daysNeeded: daysNeeded(each),

@@ -1,5 +1,6 @@
 import { isAbsolute } from 'node:path';
 import { z } from 'zod';
+import type { RecordNature } from '../../shared-calc/wording/share-words.ts';
 import { mappingSchema } from '../weather-import/mapped/mapping.ts';
 import { elevationM, latitudeDeg, longitudeDeg } from './places.ts';
 
@@ -65,3 +66,12 @@ export type StationChoice = z.output<typeof stationChoice>;
 
 /** Why a file was not read, in a code for programs and a sentence for people. */
 export const fileProblem = z.strictObject({ code: z.string(), sentence: z.string() });
+
+/** What a record's files are: only observations can be counted as days. */
+export const recordNature = z.enum([
+  'observed',
+  'typical year',
+  'averages',
+  'model',
+  'mixed',
+]) satisfies z.ZodType<RecordNature>;

@@ -18,7 +18,9 @@ import { read } from './define.ts';
 import { distanceM } from './distance.ts';
 import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
+import { lastFew } from './last-few.ts';
 import { id } from './ranges.ts';
+import { recordNature } from './weather-schema.ts';
 import { zoneOffsets } from './zone-offsets.ts';
 
 /** From here on a difference of elevation between station and field is said. */
@@ -61,6 +63,7 @@ export const weatherSeasonRequests = {
       record: z.strictObject({
         /** Whether every import is of observations; only then may days be counted. */
         isObserved: z.boolean(),
+        nature: recordNature,
         observationCount: z.int(),
         /** Local hours with this figure. */
         hourCount: z.int(),
@@ -120,6 +123,7 @@ export const weatherSeasonRequests = {
         },
         record: {
           isObserved: hours.isObserved,
+          nature: hours.nature,
           observationCount: hours.observationCount,
           hourCount: cells.values.length,
           years,
@@ -150,7 +154,6 @@ export const weatherSeasonRequests = {
 
 /** One figure sorted into cells, with the quantiles that were asked of it: a new limit must not compute them again. */
 interface Picture {
-  key: string;
   cells: SeasonCells;
   worst: (number | null)[];
   quantiles: Map<number, SeasonQuantiles>;
@@ -167,7 +170,7 @@ function orderOf({ localHour }: FieldHours): SeasonOrder {
   return order;
 }
 
-const lastPicture = new WeakMap<Database.Database, Picture>();
+const lastPictures = lastFew<Picture>(1);
 
 function pictureOf(
   db: Database.Database,
@@ -176,17 +179,10 @@ function pictureOf(
   worse: SafeSide,
 ): Picture {
   const { key, values: figures } = figureValues(db, hours, figure);
-  const before = lastPicture.get(db);
-  if (before?.key === key) return before;
-  const cells = seasonCells(orderOf(hours), figures);
-  const picture = {
-    key,
-    cells,
-    worst: seasonWorst(cells, worse),
-    quantiles: new Map<number, SeasonQuantiles>(),
-  };
-  lastPicture.set(db, picture);
-  return picture;
+  return lastPictures(db, key, () => {
+    const cells = seasonCells(orderOf(hours), figures);
+    return { cells, worst: seasonWorst(cells, worse), quantiles: new Map<number, SeasonQuantiles>() };
+  });
 }
 
 function quantilesAsked(
@@ -205,22 +201,20 @@ function quantilesAsked(
 
 type SunLines = ({ monthOfYear: number } & Daylight)[];
 /** A year of sunrises takes longer than all quantiles: kept for each connection's last field. */
-const lastSun = new WeakMap<Database.Database, { key: string; sun: SunLines }>();
+const lastSuns = lastFew<SunLines>(1);
 
 function sunOf(db: Database.Database, { field }: FieldHours, sunYear: number): SunLines {
   const key = JSON.stringify([field.latitudeDeg, field.longitudeDeg, field.timeZone, sunYear]);
-  const before = lastSun.get(db);
-  if (before?.key === key) return before.sun;
-  const zone = zoneOffsets(field.timeZone, sunYear, sunYear);
-  const sun = sunLines(sunYear, field.latitudeDeg, field.longitudeDeg, zone).map((line) => ({
-    monthOfYear: round(line.monthOfYear, 4),
-    dawnH: roundOrNull(line.dawnH),
-    sunriseH: roundOrNull(line.sunriseH),
-    sunsetH: roundOrNull(line.sunsetH),
-    duskH: roundOrNull(line.duskH),
-  }));
-  lastSun.set(db, { key, sun });
-  return sun;
+  return lastSuns(db, key, () => {
+    const zone = zoneOffsets(field.timeZone, sunYear, sunYear);
+    return sunLines(sunYear, field.latitudeDeg, field.longitudeDeg, zone).map((line) => ({
+      monthOfYear: round(line.monthOfYear, 4),
+      dawnH: roundOrNull(line.dawnH),
+      sunriseH: roundOrNull(line.sunriseH),
+      sunsetH: roundOrNull(line.sunsetH),
+      duskH: roundOrNull(line.duskH),
+    }));
+  });
 }
 
 function round(value: number, digits: number): number {

@@ -33,10 +33,15 @@ export class Jobs {
   /**
    * Run a long request with its progress shown.
    * @param named what is being done, for the line above the progress ('Import of ostrey.csv')
+   * @param call  names it for `cancel`
    * @throws Refused, also when it was cancelled
    */
-  async run<N extends RequestName>(name: N, input: InputOf<N>, named: string): Promise<OutputOf<N>> {
-    const call = crypto.randomUUID();
+  async run<N extends RequestName>(
+    name: N,
+    input: InputOf<N>,
+    named: string,
+    call: string = crypto.randomUUID(),
+  ): Promise<OutputOf<N>> {
     this.list = [...this.list, { call, named, report: null, isStopping: false }];
     try {
       return await this.#client.ask(name, input, call);

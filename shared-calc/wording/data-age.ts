@@ -1,5 +1,6 @@
 import type { FigureSource } from '../loading/records.ts';
 import { dayText } from './day-text.ts';
+import { listWords } from './list-words.ts';
 
 /** When what an answer rests on was found: days as '2026-07-19', null where there is none. */
 export interface DataAgeParts {
@@ -27,16 +28,19 @@ export function dataAgeWords({ aeroplane, lastObservation }: DataAgeParts): stri
   if (aeroplane !== null) {
     const { weighedOn, gauges, tables } = aeroplane;
     parts.push(weighedOn === null ? 'not weighed' : `weighed ${dayText(weighedOn)}`);
-    for (const adoptedOn of new Set(gauges.map((gauge) => gauge.adoptedOn))) {
-      const names = gauges.flatMap((gauge) => (gauge.adoptedOn === adoptedOn ? [gauge.name] : [])).join(', ');
-      parts.push(
-        `gauge ${adoptedOn === null ? 'not calibrated' : `calibrated ${dayText(adoptedOn)}`} (${names})`,
-      );
-    }
-    for (const { name, enteredOn, source } of tables)
-      parts.push(
-        `${name} table ${enteredOn === null ? 'entered on a day that was not kept' : `entered ${dayText(enteredOn)}`}, ${comparedWords(source)}`,
-      );
+    const gauged = grouped(gauges, ({ adoptedOn }) =>
+      adoptedOn === null ? 'gauge not calibrated' : `gauge calibrated ${dayText(adoptedOn)}`,
+    );
+    // All tanks alike need no names.
+    for (const [words, of] of gauged) parts.push(gauged.size === 1 ? words : `${words} (${names(of)})`);
+    const tabled = grouped(tables, ({ enteredOn, source }) =>
+      [
+        enteredOn === null ? 'entered on a day that was not kept' : `entered ${dayText(enteredOn)}`,
+        comparedWords(source),
+      ].join(', '),
+    );
+    for (const [words, of] of tabled)
+      parts.push(`${listWords(of.map(({ name }) => name))} ${of.length === 1 ? 'table' : 'tables'} ${words}`);
   }
   parts.push(`last observation ${dayText(lastObservation)}`);
   return parts.join('; ');
@@ -47,4 +51,15 @@ function comparedWords({ from, comparedOn }: FigureSource): string {
   return comparedOn === null
     ? 'not compared with the manual'
     : `compared with the manual ${dayText(comparedOn)}`;
+}
+
+function names(of: readonly { readonly name: string }[]): string {
+  return of.map(({ name }) => name).join(', ');
+}
+
+/** What is said alike is said once, in the order of the first of each. */
+function grouped<Each>(list: readonly Each[], wordsOf: (each: Each) => string): Map<string, Each[]> {
+  const found = new Map<string, Each[]>();
+  for (const each of list) found.set(wordsOf(each), [...(found.get(wordsOf(each)) ?? []), each]);
+  return found;
 }

@@ -2,6 +2,7 @@ import { HOURS, MONTHS } from '../climate/season.ts';
 import { DAYS_FOR_WORST, YEARS_NEEDED } from '../climate/days-needed.ts';
 import { countOf } from './count-of.ts';
 import { plain, strong, type Sentence } from './parts.ts';
+import { shareOfDaysWords, shareWords, type RecordNature } from './share-words.ts';
 import {
   figureShown,
   orBetter,
@@ -146,6 +147,7 @@ export function seasonCellWords(
     readonly quantiles: readonly { share: number; daysNeeded: number; value: readonly (number | null)[] }[];
     readonly dayCount: readonly number[];
     readonly yearCount: readonly number[];
+    readonly nature: RecordNature;
     readonly units: FigureUnits;
   },
 ): string {
@@ -162,12 +164,14 @@ export function quantileWords(
     quantiles,
     dayCount,
     yearCount,
+    nature,
     units,
   }: {
     readonly figure: WeatherFigure;
     readonly quantiles: readonly { share: number; daysNeeded: number; value: readonly (number | null)[] }[];
     readonly dayCount: readonly number[];
     readonly yearCount: readonly number[];
+    readonly nature: RecordNature;
     readonly units: FigureUnits;
   },
 ): string {
@@ -175,19 +179,13 @@ export function quantileWords(
   const figures = quantiles.flatMap(({ share, daysNeeded, value }) => {
     const valueSi = value[at] ?? null;
     if (valueSi !== null)
-      return [`${figureShown(valueSi, figure, units)} ${orBetter(figure)} on ${shareWords(share)}`];
-    return days >= daysNeeded ? [`beyond the manual’s table for ${shareWords(share)}`] : [];
+      return [
+        `${figureShown(valueSi, figure, units)} ${orBetter(figure)} on ${shareOfDaysWords(share, nature)}`,
+      ];
+    return days >= daysNeeded ? [`beyond the manual’s table for ${shareOfDaysWords(share, nature)}`] : [];
   });
   const count = days === 0 ? 'no day' : `${countOf(days, 'day')} of ${countOf(yearCount[at] ?? 0, 'year')}`;
   return figures.length === 0 ? `too few, ${count}` : `${figures.join(', ')}; ${count}`;
-}
-
-/** 'half the days', 'nine days in ten', '95 % of days'. */
-export function shareWords(share: number): string {
-  if (share === 0.5) return 'half the days';
-  if (share === 0.75) return 'three days in four';
-  if (share === 0.9) return 'nine days in ten';
-  return `${String(Math.round(share * 100))}\u00a0% of days`;
 }
 
 export function hourText(hour: number): string {

@@ -87,6 +87,28 @@ inEveryHost('The manual’s take-off table', (host) => {
         await soon(() => page.getByLabel('over 50 ft of row 5, take-off', { exact: true }).count()).toBe(0);
         await page.keyboard.press('ControlOrMeta+Shift+z');
         await soon(() => valueOf(page, 'over 50 ft of row 5, take-off')).toBe('415');
+
+        // One more column for rows that are there, a half row with them; undone it is gone, and no figure is lost.
+        await page.getByLabel('mass of a new row, take-off', { exact: true }).fill('560');
+        await page.keyboard.press('Enter');
+        await page.getByText('Columns of the take-off table').click();
+        await page
+          .getByLabel('Add a column for headwind to the take-off table, the same in every row')
+          .fill('0');
+        await page.keyboard.press('Enter');
+        await soon(() => valueOf(page, 'headwind of row 1, take-off')).toBe('0');
+        await soon(() => valueOf(page, 'over 50 ft of row 5, take-off')).toBe('415');
+        await soon(() => valueOf(page, 'mass of row 6, take-off')).toBe('560');
+        // Half a row would lose its place: first it is completed or removed.
+        await press(page, 'Take away headwind');
+        await soon(() => page.getByText('Rows that are not whole yet are kept here only').count()).toBe(1);
+        await press(page, 'Remove row 6, take-off');
+        await press(page, 'Take away headwind');
+        await soon(() => page.getByLabel('headwind of row 1, take-off', { exact: true }).count()).toBe(0);
+        // Rows that only their temperature tells apart keep it.
+        await press(page, 'Take away temperature');
+        await soon(() => page.locator('.refusal', { hasText: 'row' }).count()).toBeGreaterThan(0);
+        await soon(() => valueOf(page, 'temperature of row 2, take-off')).toBe('15');
       });
       await withWindow(host, { folder }, async ({ page }) => {
         await page.getByRole('link', { name: /^Aircraft/ }).click();

@@ -50,6 +50,25 @@ const AXIS_HEADS: Readonly<Record<TableAxis, { head: string; quantity: ColumnQua
 
 export type TablePart = 'takeOff' | 'landing' | 'climb';
 
+/** Places that a manual may print or not; every row has a mass. A climb does not depend on the wind. */
+export function offeredAxes(part: TablePart): TableAxis[] {
+  return ['pressureAltitudeM', 'temperatureC', ...(part === 'climb' ? [] : ['headwindMs' as const])];
+}
+
+/** Every key that a row of any table may have. */
+export const COLUMN_KEYS: readonly ColumnKey[] = [
+  ...TABLE_AXES,
+  'groundRollM',
+  'overObstacleM',
+  'climbRateMs',
+  'speedMs',
+];
+
+/** A place as its column is headed. */
+export function axisWords(axis: TableAxis): string {
+  return AXIS_HEADS[axis].head;
+}
+
 /** The columns of a table that has these axes. */
 export function columnsOf(part: TablePart, axes: readonly TableAxis[], units: TableUnits): PrintedColumn[] {
   const places = axes.map((axis): PrintedColumn => {

@@ -178,3 +178,18 @@ test('side by side each line is the answer of its own question, and one that can
   expect(lines[1]?.answer?.inShort).toBe((await ask({ day: '2026-01-19' })).inShort);
   expect(lines[2]).toMatchObject({ answer: null, refusal: "There is no field 'no-such-field'." });
 });
+
+test('the weeks report as they go, and a cancel stops them with nothing', async () => {
+  const [library, ask] = await libraryWith();
+  const { asked } = await ask({ day: '2026-07-19' });
+  const input = { fieldId: asked.field.id, question: { day: '2026-07-19' } };
+  const whole = (await library.ask('planner.weeks', input)) as OutputOf<'planner.weeks'>;
+  expect(whole.weeks).toHaveLength(52);
+  const controller = new AbortController();
+  // Cancelled after it began: it is heard between two hours of the day.
+  setTimeout(() => {
+    controller.abort();
+  }, 0);
+  const stopped = await library.request('planner.weeks', input, controller.signal);
+  expect(stopped).toMatchObject({ ok: false, problem: { code: 'cancelled' } });
+});

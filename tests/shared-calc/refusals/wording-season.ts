@@ -7,8 +7,8 @@ import {
   quantileWords,
   seasonAnswer,
   seasonCellWords,
-  shareWords,
 } from '../../../shared-calc/wording/season.ts';
+import { shareOfDaysWords, shareWords } from '../../../shared-calc/wording/share-words.ts';
 import type { RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -22,6 +22,7 @@ export const refusals: RoomRefusals = {
     [alikeWords, 'words of a computed day'],
     [yearsSentence, 'words of computed years'],
     [shareWords, 'words of a share that the quantile has accepted'],
+    [shareOfDaysWords, 'words of a share that the quantile has accepted'],
     [dayHourWords, 'words of one hour of a computed day'],
     [windowWords, 'words of a window that was computed'],
     [beyondWords, 'words of one hour of a computed day'],

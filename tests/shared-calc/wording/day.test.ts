@@ -21,6 +21,7 @@ test('an hour says its figures, rounded to the worse side, with days and years',
         quantiles,
         dayCount: hours(days).map(Number),
         yearCount: hours(11).map(Number),
+        nature: 'observed',
         units,
       }),
     );
@@ -43,6 +44,7 @@ test('a headwind is at least so much, rounded down', () => {
     quantiles: [{ share: 0.9, daysNeeded: 100, value: hours(5.6) }],
     dayCount: hours(165).map(Number),
     yearCount: hours(1).map(Number),
+    nature: 'observed',
     units,
   });
   expect(plainly(words)).toBe('09:00: 10 kt or more on nine days in ten; 165 days of 1 year');

@@ -4,9 +4,9 @@ import {
   hourText,
   seasonAnswer,
   seasonCellWords,
-  shareWords,
   type SeasonAnswerParts,
 } from '../../../shared-calc/wording/season.ts';
+import { shareOfDaysWords, shareWords } from '../../../shared-calc/wording/share-words.ts';
 
 /** Feet and metres meet at 0.3048 exactly; 10 ft are the step of an altitude, and what counts against a limit rounds up. */
 const ft = 0.3048;
@@ -116,6 +116,7 @@ test('a place in the picture says its figures and days, or that they are too few
         quantiles,
         dayCount: everywhere.map(() => days),
         yearCount: everywhere.map(() => 11),
+        nature: 'observed',
         units,
       },
     )
@@ -136,4 +137,17 @@ test('shares and hours have their words', () => {
     '95\u00a0% of days',
   ]);
   expect(hourText(6)).toBe('06:00');
+});
+
+test('what was not observed is a share of what it is, never so many days in ten', () => {
+  const said = (['observed', 'typical year', 'averages', 'model', 'mixed'] as const).map((nature) =>
+    shareOfDaysWords(0.9, nature).replaceAll('\u00a0', ' '),
+  );
+  expect(said).toEqual([
+    'nine days in ten',
+    '90 % of a typical year',
+    '90 % of averages',
+    '90 % of a model',
+    '90 % of a record not all observed',
+  ]);
 });
