@@ -42,7 +42,7 @@ export const loadingBackwardsRequests = {
       const answers = all ? roomLeft(subject) : remediesFor(subject);
       return {
         inside: all,
-        heading: backwardsHeading(all, answers.length),
+        heading: backwardsHeading(all, answers),
         answers: answers.map((answer) => {
           const { sentence, ways } = sayAnswer(answer, inputs, units);
           return {

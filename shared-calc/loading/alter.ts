@@ -1,5 +1,5 @@
 import { loadFigures } from './case-of.ts';
-import type { LoadingRecord, PersonRecord, TankRecord } from './records.ts';
+import type { LoadingRecord, PersonRecord, StationRecord, TankRecord } from './records.ts';
 
 // One way to change a figure of a loading, whether it was typed, stepped or dragged. Each alters the copy it is given.
 
@@ -45,4 +45,20 @@ export function withFuelL(
       : copy.fuel.map((each) => (each.tankId === tank.id ? figures : each));
   // Fuel in a tank that is in no order would never be burned.
   if (!copy.burn.tankIds.includes(tank.id)) copy.burn.tankIds = [...copy.burn.tankIds, tank.id];
+}
+
+type Seat = Pick<StationRecord, 'id' | 'arm'>;
+
+/** Whoever sits on one of two seats goes to the other. */
+export function withSwappedSeats(copy: LoadingRecord, one: Seat, other: Seat): void {
+  copy.items = copy.items.map((item) => {
+    if (item.stationId !== one.id && item.stationId !== other.id) return item;
+    const to = item.stationId === one.id ? other : one;
+    return { ...item, stationId: to.id, seatArmM: usualSeatArmM(to) };
+  });
+}
+
+/** Where an adjustable seat stands for somebody new: in the middle of its rails. */
+export function usualSeatArmM({ arm }: Pick<StationRecord, 'arm'>): number | null {
+  return arm.kind === 'adjustable' ? (arm.foremostM + arm.aftmostM) / 2 : null;
 }

@@ -95,11 +95,13 @@ export function sayCompany(
  * What stands above the answers.
  * @param isInside whether the loading keeps every limit as it is
  */
-export function backwardsHeading(isInside: boolean, count: number): string {
+export function backwardsHeading(isInside: boolean, answers: readonly Pick<Answer, 'found'>[]): string {
   if (isInside) return 'As it is loaded it is inside. What there is still room for:';
-  if (count === 0)
-    return 'No single change of what is aboard, of the fuel or of the landing time brings this flight inside.';
-  return count === 1
+  if (answers.length === 0)
+    return 'No change of what is aboard, of the fuel or of the landing time brings this flight inside, nor any two of those that were tried together.';
+  if (answers.every(({ found }) => found.kind === 'two changes'))
+    return 'No single change brings this flight inside; two together do:';
+  return answers.length === 1
     ? 'One change brings this flight inside:'
     : 'Each of these by itself brings this flight inside:';
 }
@@ -131,6 +133,12 @@ function sentenceOf(found: Found, ways: readonly Way[], units: AnswerUnits): str
         : `Move at least ${mass(value, units)} of ${found.name} from ${thePlace(found.from)} to ${thePlace(found.to)}`;
     case 'ballast':
       return `At least ${mass(value, units)} of ballast, tied down, at ${thePlace(found.place)}; at most ${shown(found.mostKg, 'mass', units.mass, 'allowance')} there`;
+    case 'swap seats': {
+      const pilot = found.hasPilot ? ', only if the manual allows flying it from that seat' : '';
+      return `Swap ${thePlace(found.seats[0])} and ${thePlace(found.seats[1])}${pilot}`;
+    }
+    case 'two changes':
+      return `${sentenceOf(found.first, [], units)}; and ${lower(sentenceOf(found.second, ways, units))}`;
     case 'tank order':
       return `Burn ${found.words}, only if the manual allows this order`;
     case 'landing':
@@ -148,7 +156,9 @@ function sureWords(found: Found, ways: readonly Way[], units: AnswerUnits): stri
   return `; for nine in ten ${amount(second.value, quantity, units)}`;
 }
 
-function quantityOf({ kind }: Found): 'mass' | 'volume' | null {
+function quantityOf(found: Found): 'mass' | 'volume' | null {
+  const { kind } = found;
+  if (kind === 'two changes') return quantityOf(found.second);
   if (kind === 'fuel') return 'volume';
   return kind === 'largest load' || kind === 'least load' || kind === 'move' || kind === 'ballast'
     ? 'mass'
@@ -161,6 +171,10 @@ function verbOf(found: Found, way: Way, units: AnswerUnits): string {
     case 'leave behind':
       if (found.hasPerson) return 'Fly without';
       return found.names.length === 1 ? 'Leave it behind' : 'Leave them behind';
+    case 'swap seats':
+      return 'Swap them';
+    case 'two changes':
+      return way.value === null ? 'Do both' : `Do both, ${amount(way.value, quantity ?? 'mass', units)}`;
     case 'tank order':
       return 'Burn in this order';
     case 'landing':
@@ -194,6 +208,13 @@ function nameOfChange(found: Found, way: Way, units: AnswerUnits): string {
       return `${found.name} to ${thePlace(found.to)}`;
     case 'ballast':
       return `ballast of ${mass(value, units)} at ${thePlace(found.place)}`;
+    case 'swap seats':
+      return 'seats swapped';
+    case 'two changes':
+      return `${nameOfChange(found.first, { ...way, value: null }, units)}, ${nameOfChange(found.second, way, units)}`.slice(
+        0,
+        120,
+      );
     case 'tank order':
       return 'order of tanks';
     case 'landing':
@@ -246,6 +267,10 @@ function massAsKept(massKg: number, units: AnswerUnits): string {
 
 function volumeAsKept(volumeL: number, units: AnswerUnits): string {
   return `${fieldText(volumeL, 'volume', units.volume)}${unitSuffix(units.volume)}`;
+}
+
+function lower(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 function capital(words: string): string {

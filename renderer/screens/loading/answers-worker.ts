@@ -48,7 +48,7 @@ function saidOf({ inputs, units }: AnswersJob): SaidAnswers | null {
   if (result.unchecked.length > 0) return null;
   const answers = all ? roomLeft(subject) : remediesFor(subject);
   return {
-    heading: backwardsHeading(all, answers.length),
+    heading: backwardsHeading(all, answers),
     isInside: all,
     answers: answers.map((answer) => sayAnswer(answer, inputs, units)),
   };

@@ -41,8 +41,19 @@ export type Found =
       readonly isWhole: boolean;
     }
   | { readonly kind: 'ballast'; readonly place: string; readonly mostKg: number }
+  /** Whoever sits on the one goes to the other; `hasPilot` where that changes from which seat it is flown. */
+  | { readonly kind: 'swap seats'; readonly seats: readonly [string, string]; readonly hasPilot: boolean }
   | { readonly kind: 'tank order'; readonly words: string }
+  /** Both together; a value is the second one's. */
+  | {
+      readonly kind: 'two changes';
+      readonly first: SingleFound;
+      readonly second: SingleFound;
+    }
   | { readonly kind: 'landing'; readonly fromS: number; readonly toS: number };
+
+/** What a single change answers. */
+export type SingleFound = Exclude<Found, { kind: 'two changes' }>;
 
 /** One value to take: the loading as it would be, and how it would stand. */
 export interface Way {
@@ -55,7 +66,7 @@ export interface Way {
 }
 
 /** An answer: the last value that is inside, and beside it the one that is inside nine times in ten where they differ. */
-export interface Answer {
-  readonly found: Found;
+export interface Answer<F extends Found = Found> {
+  readonly found: F;
   readonly ways: readonly Way[];
 }

@@ -1,6 +1,6 @@
 import { requireRange } from '../../problem.ts';
 import type { NumberRange } from '../../numeric/ranges-not-negative.ts';
-import { withFuelL } from '../alter.ts';
+import { usualSeatArmM, withFuelL } from '../alter.ts';
 import { loadFigures, type LoadingInputs } from '../case-of.ts';
 import type { LoadingItemRecord, LoadingRecord } from '../records.ts';
 import type { Way } from './answer.ts';
@@ -11,7 +11,6 @@ import {
   isPerson,
   pilotItemOf,
   subjectOf,
-  usualSeatArmM,
   waysTo,
   type AnswerUnits,
   type Draws,

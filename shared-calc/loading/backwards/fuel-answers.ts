@@ -2,12 +2,12 @@ import { withFuelL } from '../alter.ts';
 import type { LoadingRecord } from '../records.ts';
 import { reserveOf } from '../reserve.ts';
 import type { NumberRange } from '../../numeric/ranges-not-negative.ts';
-import type { Answer } from './answer.ts';
+import type { Answer, SingleFound } from './answer.ts';
 import { fuelRanges, longestFlight, type FuelParts } from './fuels.ts';
 import { changed, roundedInto, waysTo, wayOf, type Subject } from './subject.ts';
 
 /** A way to share fuel among the tanks that a person would think of. */
-interface Sharing {
+export interface Sharing {
   readonly parts: FuelParts;
   /** The one tank that is filled; null for all together. */
   readonly tank: string | null;
@@ -38,15 +38,38 @@ export function sharingsOf({ inputs }: Subject): Sharing[] {
 
 /** Fuel that keeps the flight inside, nearest to what is aboard now; empty where none does or what is there will do. */
 export function fuelRemedies(subject: Subject): Answer[] {
-  return sharingsOf(subject).flatMap((sharing): Answer[] => {
-    const ranges = fuelRanges(subject.asked, sharing.parts);
-    const nearest = nearestEnd(ranges, sharing.nowL);
-    if (nearest === null) return [];
-    const apply = applier(subject, sharing.parts);
-    const ways = waysTo(subject, nearest.range, nearest.end, { quantity: 'volume', apply });
-    if (ways.length === 0) return [];
-    return [{ found: { kind: 'fuel', tank: sharing.tank, ranges, nowL: sharing.nowL }, ways }];
+  return sharingsOf(subject).flatMap((sharing) => {
+    const wanted = nearestFuel(subject, sharing);
+    return wanted === null ? [] : fuelAnswer(subject, wanted);
   });
+}
+
+/** A quantity to which the fuel of a sharing may go, and all those that would do. */
+export interface NearestFuel {
+  readonly sharing: Sharing;
+  readonly ranges: readonly NumberRange[];
+  readonly range: NumberRange;
+  readonly end: 'from' | 'to';
+  /** Litres between what is there now and that end. */
+  readonly farL: number;
+}
+
+/** null where no quantity keeps the flight inside. */
+export function nearestFuel(subject: Subject, sharing: Sharing): NearestFuel | null {
+  const ranges = fuelRanges(subject.asked, sharing.parts);
+  const nearest = nearestEnd(ranges, sharing.nowL);
+  return nearest === null ? null : { sharing, ranges, ...nearest };
+}
+
+/** The answer with its ways: solved for nine in ten, which takes as long as some hundred flights. */
+export function fuelAnswer(
+  subject: Subject,
+  { sharing, ranges, range, end }: NearestFuel,
+): Answer<SingleFound>[] {
+  const apply = applier(subject, sharing.parts);
+  const ways = waysTo(subject, range, end, { quantity: 'volume', apply });
+  const { tank, nowL } = sharing;
+  return ways.length === 0 ? [] : [{ found: { kind: 'fuel', tank, ranges, nowL }, ways }];
 }
 
 /** All fuel quantities that are inside, and the longest flight among them. */
@@ -98,8 +121,8 @@ function applier({ inputs }: Subject, parts: FuelParts): (copy: LoadingRecord, l
 function nearestEnd(
   ranges: readonly NumberRange[],
   nowL: number,
-): { range: NumberRange; end: 'from' | 'to' } | null {
-  let best: { range: NumberRange; end: 'from' | 'to'; farL: number } | null = null;
+): Pick<NearestFuel, 'range' | 'end' | 'farL'> | null {
+  let best: Pick<NearestFuel, 'range' | 'end' | 'farL'> | null = null;
   for (const range of ranges) {
     const end = nowL < range.from ? 'from' : 'to';
     const farL = Math.abs(nowL - range[end]);

@@ -1,4 +1,4 @@
-import { withMassKg } from '../alter.ts';
+import { usualSeatArmM, withMassKg } from '../alter.ts';
 import { burnChoices } from '../burn-orders.ts';
 import { loadFigures } from '../case-of.ts';
 import type { LoadingItemRecord, LoadingRecord, StationRecord } from '../records.ts';
@@ -10,6 +10,7 @@ import { landingRanges } from './landings.ts';
 import { leaveBehind, type LeftBehind } from './leave-behind.ts';
 import { loadRanges } from './loads.ts';
 import { moveRanges } from './moves.ts';
+import { moveItem, stepsOf } from './steps.ts';
 import {
   askedOf,
   changed,
@@ -17,11 +18,11 @@ import {
   isPerson,
   nameOf,
   pilotItemOf,
-  usualSeatArmM,
   waysTo,
   wayOf,
   type Subject,
 } from './subject.ts';
+import { twoChanges } from './two-changes.ts';
 
 /** So many moves and places of ballast are offered. */
 const MOST_OFFERED = 2;
@@ -30,20 +31,38 @@ const MOST_SOLVED = 24;
 /** Pieces that can all be tried against each other. */
 const MOST_PIECES = 14;
 
+/** With so many single changes that keep everybody aboard, two together are not looked for. */
+const ENOUGH = 3;
+
 /**
- * Single changes that bring a loading inside that is not: what to leave behind, to move, to take as fuel, as ballast, in
- * which order to burn, when to land, how heavy a passenger may be. Empty where no single one does.
+ * What brings a loading inside that is not. First the single changes: what to leave behind, to move, whom to swap, what to
+ * take as fuel, as ballast, in which order to burn, when to land, how heavy a passenger may be. Then two changes together,
+ * unless there is choice enough without asking somebody to stay or to be lighter. Empty where neither does.
  */
 export function remediesFor(subject: Subject): Answer[] {
-  return [
+  const single = [
     ...leavingRemedies(subject),
     ...moveRemedies(subject),
+    ...swapRemedies(subject),
     ...fuelRemedies(subject),
     ...orderRemedies(subject),
     ...landingRemedies(subject),
     ...loadRemedies(subject),
     ...ballastRemedies(subject),
   ];
+  return single.filter(keepsAllAboard).length >= ENOUGH ? single : [...single, ...twoChanges(subject)];
+}
+
+function keepsAllAboard({ found }: Answer): boolean {
+  if (found.kind === 'leave behind') return !found.hasPerson;
+  return found.kind !== 'largest load' && found.kind !== 'least load';
+}
+
+function swapRemedies(subject: Subject): Answer[] {
+  return stepsOf(subject).flatMap(({ found, apply }): Answer[] => {
+    const way = found.kind === 'swap seats' ? wayOf(subject, changed(subject, apply), null) : null;
+    return way === null ? [] : [{ found, ways: [way] }];
+  });
 }
 
 function leavingRemedies(subject: Subject): Answer[] {
@@ -152,12 +171,6 @@ function partMove(subject: Subject, { item, index, from, to }: Move): { answer: 
     isWhole: false,
   };
   return ways.length === 0 ? [] : [{ answer: { found, ways }, leastKg: first.from }];
-}
-
-function moveItem(copy: LoadingRecord, itemId: string, to: StationRecord): void {
-  copy.items = copy.items.map((item) =>
-    item.id === itemId ? { ...item, stationId: to.id, seatArmM: usualSeatArmM(to) } : item,
-  );
 }
 
 /** Part of a thing to another place: what stays and what goes are each as doubtful as their share of it. */

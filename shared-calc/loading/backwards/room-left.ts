@@ -1,4 +1,4 @@
-import { withMassKg } from '../alter.ts';
+import { usualSeatArmM, withMassKg } from '../alter.ts';
 import { loadFigures } from '../case-of.ts';
 import { knownMassDefaults } from '../known-mass.ts';
 import type { LoadingRecord } from '../records.ts';
@@ -6,7 +6,7 @@ import type { Answer } from './answer.ts';
 import { fuelRoom } from './fuel-answers.ts';
 import { landingRanges } from './landings.ts';
 import { loadRanges, withLoad } from './loads.ts';
-import { changed, freshItem, pilotItemOf, usualSeatArmM, waysTo, wayOf, type Subject } from './subject.ts';
+import { changed, freshItem, pilotItemOf, waysTo, wayOf, type Subject } from './subject.ts';
 
 /**
  * What a loading that is inside still has room for: the heaviest passenger, the largest load at each other place, the

@@ -3,6 +3,7 @@ import { toSi } from '../../units/convert.ts';
 import type { UnitPreferences } from '../../units/preferences.ts';
 import type { Question } from '../../units/round-safely.ts';
 import type { NumberRange } from '../../numeric/ranges-not-negative.ts';
+import { usualSeatArmM } from '../alter.ts';
 import { caseOf, loadFigures, type LoadingInputs } from '../case-of.ts';
 import type { NormalDraws } from '../odds.ts';
 import type { LoadingItemRecord, LoadingRecord, StationRecord } from '../records.ts';
@@ -139,11 +140,6 @@ export function isPerson({ inputs }: Subject, item: LoadingItemRecord): boolean 
   const person = inputs.people.find(({ id }) => id === item.personId);
   const station = inputs.aircraft.stations.find(({ id }) => id === item.stationId);
   return person === undefined ? station?.kind === 'seat' : person.kind === 'person';
-}
-
-/** Where an adjustable seat stands for somebody new: in the middle of its rails. */
-export function usualSeatArmM({ arm }: Pick<StationRecord, 'arm'>): number | null {
-  return arm.kind === 'adjustable' ? (arm.foremostM + arm.aftmostM) / 2 : null;
 }
 
 /** A load that is typed for this loading alone, under an identifier that no other has. */

@@ -1,4 +1,4 @@
-import { usualSeatArmM } from '../backwards/subject.ts';
+import { usualSeatArmM } from '../alter.ts';
 import { listWords } from '../../wording/list-words.ts';
 import type { AircraftRecord, LoadingRecord, PersonRecord } from '../records.ts';
 import type { ReviewColumnRecord, ReviewRowRecord, ReviewTableRecord, ReviewTerms } from './table-record.ts';

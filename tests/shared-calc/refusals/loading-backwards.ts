@@ -1,4 +1,9 @@
-import { withFuelL, withMassKg } from '../../../shared-calc/loading/alter.ts';
+import {
+  usualSeatArmM,
+  withFuelL,
+  withMassKg,
+  withSwappedSeats,
+} from '../../../shared-calc/loading/alter.ts';
 import { companiesFor } from '../../../shared-calc/loading/backwards/companies.ts';
 import { ballastAt } from '../../../shared-calc/loading/backwards/ballast.ts';
 import {
@@ -19,8 +24,16 @@ import { leaveBehind, without } from '../../../shared-calc/loading/backwards/lea
 import { loadRanges, withLoad, withMass } from '../../../shared-calc/loading/backwards/loads.ts';
 import { moveRanges, withMoved } from '../../../shared-calc/loading/backwards/moves.ts';
 import { nearestSure, oddsOf } from '../../../shared-calc/loading/backwards/nine-in-ten.ts';
-import { fuelRemedies, fuelRoom, sharingsOf } from '../../../shared-calc/loading/backwards/fuel-answers.ts';
+import {
+  fuelAnswer,
+  fuelRemedies,
+  fuelRoom,
+  nearestFuel,
+  sharingsOf,
+} from '../../../shared-calc/loading/backwards/fuel-answers.ts';
 import { remediesFor } from '../../../shared-calc/loading/backwards/remedies.ts';
+import { moveItem, stepsOf } from '../../../shared-calc/loading/backwards/steps.ts';
+import { twoChanges } from '../../../shared-calc/loading/backwards/two-changes.ts';
 import { roomLeft } from '../../../shared-calc/loading/backwards/room-left.ts';
 import {
   askedOf,
@@ -31,7 +44,6 @@ import {
   pilotItemOf,
   roundedInto,
   subjectOf,
-  usualSeatArmM,
   waysTo,
   wayOf,
 } from '../../../shared-calc/loading/backwards/subject.ts';
@@ -170,6 +182,8 @@ export const refusals: RoomRefusals = {
   takeNoNumber: [
     [withMassKg, 'changes a record that the library checks when it is put there'],
     [withFuelL, 'changes a record that the library checks when it is put there'],
+    [withSwappedSeats, 'changes a record that the library checks when it is put there'],
+    [moveItem, 'changes a record that the library checks when it is put there'],
     [burnChoices, 'lists the orders of any tanks'],
     [burnChoiceId, 'names an order'],
     [sheetChanges, 'compares records that the library has checked'],
@@ -184,8 +198,12 @@ export const refusals: RoomRefusals = {
       [
         fuelRemedies,
         fuelRoom,
+        nearestFuel,
+        fuelAnswer,
         sharingsOf,
         remediesFor,
+        twoChanges,
+        stepsOf,
         roomLeft,
         askedOf,
         changed,

@@ -57,7 +57,7 @@ export const refusals: RoomRefusals = {
     [leastMargin, 'takes a margin that assessLoading has found'],
     [sayAnswer, 'takes an answer that remediesFor or roomLeft has found'],
     [sayCompany, 'takes what companiesFor has found'],
-    [backwardsHeading, 'takes a count of answers'],
+    [backwardsHeading, 'takes answers'],
     [verdictChanges, 'takes verdicts'],
     [verdictChangesSentence, 'takes what verdictChanges has found'],
     [seenNow, 'takes verdicts'],
