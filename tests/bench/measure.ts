@@ -44,6 +44,24 @@ export function inTurn<Name extends string>(
   >;
 }
 
+/** The same for ways that may have to be waited for. */
+export async function awaitedInTurn(
+  ways: Readonly<Record<string, () => unknown>>,
+  rounds: number,
+): Promise<Partial<Record<string, Spread>>> {
+  const times = new Map<string, number[]>();
+  const warmups = Math.max(3, Math.ceil(rounds / 5));
+  for (let round = -warmups; round < rounds; round += 1) {
+    for (const [name, way] of Object.entries(ways)) {
+      const begun = performance.now();
+      sink = await way();
+      const took = performance.now() - begun;
+      if (round >= 0) times.set(name, [...(times.get(name) ?? []), took]);
+    }
+  }
+  return Object.fromEntries([...times].map(([name, each]) => [name, spreadOf(each)]));
+}
+
 /** Median and 95th percentile of some times. */
 export function spreadOf(timesMs: number[]): Spread {
   const sorted = timesMs.toSorted((a, b) => a - b);
