@@ -14,6 +14,9 @@ interface BlockRow extends Record<string, Buffer | number | null> {
   minute_of_month: Buffer;
 }
 
+const finishedBlocks = `FROM observation_block b JOIN weather_import i ON i.id = b.import_id
+       WHERE b.station_id = ? AND i.finished_epoch_s IS NOT NULL`;
+
 /**
  * Every observation of a station from all finished imports, in order of time, as columns.
  *
@@ -22,28 +25,32 @@ interface BlockRow extends Record<string, Buffer | number | null> {
  * one back brings out what it stood over.
  */
 export function loadObservations(db: Database.Database, stationId: string): ObservationColumns {
+  const { total } = db
+    .prepare<[string], { total: number }>(
+      `SELECT coalesce(sum(b.observation_count), 0) AS total ${finishedBlocks}`,
+    )
+    .get(stationId) ?? { total: 0 };
+  // One block at a time: all of them at once would hold the record a second time.
   const rows = db
     .prepare<[string], BlockRow>(
       `SELECT b.month_start_epoch_s, b.observation_count, b.minute_of_month, ${Object.values(columnBlobs)
         .map((blob) => `b.${blob}`)
-        .join(', ')}
-       FROM observation_block b JOIN weather_import i ON i.id = b.import_id
-       WHERE b.station_id = ? AND i.finished_epoch_s IS NOT NULL
+        .join(', ')} ${finishedBlocks}
        ORDER BY b.month_start_epoch_s, b.import_id, b.part`,
     )
-    .all(stationId);
-  const total = rows.reduce((sum, row) => sum + row.observation_count, 0);
+    .iterate(stationId);
   const all = allocate(total);
   let at = 0;
-  let i = 0;
-  while (i < rows.length) {
-    const from = at;
-    const start = rows[i]?.month_start_epoch_s;
-    let blocks = 0;
-    for (; i < rows.length && rows[i]?.month_start_epoch_s === start; i++, blocks++)
-      at += copyBlock(rows[i] as BlockRow, all, at);
-    at = from + tidyMonth(all, from, at, blocks > 1);
+  let month = { startEpochS: NaN, from: 0, blocks: 0 };
+  for (const row of rows) {
+    if (row.month_start_epoch_s !== month.startEpochS) {
+      at = month.from + tidyMonth(all, month.from, at, month.blocks > 1);
+      month = { startEpochS: row.month_start_epoch_s, from: at, blocks: 0 };
+    }
+    at += copyBlock(row, all, at);
+    month.blocks++;
   }
+  at = month.from + tidyMonth(all, month.from, at, month.blocks > 1);
   return at === total ? all : cut(all, at);
 }
 

@@ -1,4 +1,4 @@
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 
 /** One line that a program can read: `against` names the plainest alternative, `ratio` is this over that. */
 export type Measured = {
@@ -124,8 +124,8 @@ export function beside(
   );
 }
 
-/** What the figures were measured on. */
+/** What the figures were measured on, and how busy it was with other work: above one a core, times are too long. */
 export function machineLine(): string {
   const [first] = cpus();
-  return `${String(cpus().length)} x ${first?.model.trim() ?? 'unknown processor'}, Node ${process.version}, ${process.platform} ${process.arch}`;
+  return `${String(cpus().length)} x ${first?.model.trim() ?? 'unknown processor'}, Node ${process.version}, ${process.platform} ${process.arch}, load ${(loadavg()[0] ?? 0).toFixed(1)}`;
 }

@@ -12,24 +12,33 @@ export interface OpenedWindow {
   page: Page;
 }
 
+export interface OpenedOptions {
+  /** Called with the page before it goes anywhere. */
+  preparePage?: (page: Page) => Promise<void>;
+  /** For Node itself, before the program. */
+  nodeArguments?: readonly string[];
+}
+
 /**
  * The built program over the loopback host with its window in a browser, ended afterwards.
  * @param library what the program is told to open: '--demo', or '--library' and a file
- * @param prepare called with the page before it goes anywhere
  */
 export async function withOpenedWindow<T>(
   library: readonly string[],
-  prepare: (page: Page) => Promise<void>,
   use: (window: OpenedWindow) => Promise<T>,
+  { preparePage, nodeArguments = [] }: OpenedOptions = {},
 ): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), 'tarewing-bench-'));
-  const program = startProgram([join(root, 'out/main/loopback.js'), '--no-open', ...library], folder);
+  const program = startProgram(
+    [...nodeArguments, join(root, 'out/main/loopback.js'), '--no-open', ...library],
+    folder,
+  );
   const { path, args, env } = browserForTests();
   const browser = await chromium.launch({ executablePath: path, args, env, headless: true });
   try {
     const [, address = ''] = await program.waitFor(/(http:\/\/127\.0\.0\.1:\d+\/#\S+)/);
     const page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
-    await prepare(page);
+    await preparePage?.(page);
     await page.goto(address);
     await page.locator('main h1').waitFor();
     return await use({ program, browser, page });

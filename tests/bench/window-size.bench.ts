@@ -39,16 +39,6 @@ async function askedFrom(asked: ReadonlySet<string>): Promise<string[]> {
 const asked = new Set<string>();
 const starts = await withOpenedWindow(
   existsSync(join(root, 'out', 'demo.tarewing')) ? ['--demo'] : [],
-  async (page) => {
-    await page.addInitScript(() => {
-      window.requestIdleCallback = () => 0;
-    });
-    page.on('request', (request) => {
-      const { pathname } = new URL(request.url());
-      const file = join(folder, pathname === '/' ? 'index.html' : pathname);
-      if (isCode(file) && existsSync(file)) asked.add(file);
-    });
-  },
   async ({ page }) => {
     const found = [];
     for (const screen of SCREENS) {
@@ -61,6 +51,18 @@ const starts = await withOpenedWindow(
       found.push({ screen, ...weightOf(await askedFrom(asked)) });
     }
     return found;
+  },
+  {
+    preparePage: async (page) => {
+      await page.addInitScript(() => {
+        window.requestIdleCallback = () => 0;
+      });
+      page.on('request', (request) => {
+        const { pathname } = new URL(request.url());
+        const file = join(folder, pathname === '/' ? 'index.html' : pathname);
+        if (isCode(file) && existsSync(file)) asked.add(file);
+      });
+    },
   },
 );
 const fontsKb = weightOf(files.filter((file) => extname(file) === '.woff2')).kB;
