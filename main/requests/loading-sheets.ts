@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { LoadingInputs } from '../../shared-calc/loading/case-of.ts';
-import { sheetChanges } from '../../shared-calc/loading/sheet-changes.ts';
+import { sheetChanges, type StandingCalibration } from '../../shared-calc/loading/sheet-changes.ts';
+import { readCalibrations } from '../store/calibrations.ts';
 import {
   appendLoadingSheet,
   readLoadingSheets,
@@ -40,7 +41,7 @@ export const loadingSheetRequests = {
         loadingName: z.string(),
         printedOn: day,
         paper,
-        /** In words; a sheet with any is superseded. */
+        /** Clauses, each with its day where it has one; a sheet with any is superseded. */
         changes: z.array(z.string()),
         withdrawn: z.boolean(),
       }),
@@ -112,8 +113,20 @@ export const loadingSheetRequests = {
 function changesSince(db: Context['db'], loadingId: string, printed: LoadingSheetRecord['inputs']): string[] {
   const kept = readLoading(db, loadingId);
   return kept === null || kept.removed
-    ? ['the loading, which was removed']
-    : sheetChanges(printed, loadingInputs(db, loadingId));
+    ? ['the loading was removed']
+    : sheetChanges(printed, loadingInputs(db, loadingId), standingCalibrations(db, printed));
+}
+
+/** Of the tanks whose litres on the sheet were read from a gauge, the curve that counts now. */
+function standingCalibrations(
+  db: Context['db'],
+  { loading: { fuel } }: LoadingSheetRecord['inputs'],
+): StandingCalibration[] {
+  return fuel.flatMap(({ tankId, gauge }) => {
+    if (gauge == null) return [];
+    const curve = readCalibrations(db, tankId).find(({ withdrawn: isGone }) => !isGone);
+    return [{ tankId, curve: curve === undefined ? null : { id: curve.id, adoptedOn: curve.adoptedOn } }];
+  });
 }
 
 function withdrawn({ db }: Context, of: number, to: boolean) {
