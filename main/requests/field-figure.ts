@@ -34,6 +34,16 @@ export const figureInput = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('climbRate'), aircraftId: id, massKg }),
 ]);
 export type FigureAsked = z.output<typeof figureInput>;
+
+/** How a picture of a figure is asked for, whatever it is drawn over. */
+export const figureQuestion = {
+  figure: figureInput.default({ kind: 'densityAltitude' }),
+  /** Shares of days that are no worse: 0.5 for half of them, 0.9 for nine in ten. */
+  shares: z.array(z.number().min(0.5).max(0.99)).min(1).max(5).default([0.5, 0.9]),
+  /** In the figure's own unit; null asks nothing. */
+  limit: z.number().nullable().default(null),
+};
+
 /** Which figure an answer is of: a window that asked for another one meanwhile must not read it in the wrong unit. */
 export const figureKind = z.enum([
   'densityAltitude',

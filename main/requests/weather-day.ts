@@ -13,7 +13,7 @@ import { HOURS } from '../../shared-calc/climate/season.ts';
 import { daylightOf } from '../../shared-calc/climate/sun-lines.ts';
 import { firstAtLeast } from '../../shared-calc/numeric/first-at-least.ts';
 import { read } from './define.ts';
-import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
+import { figureKind, figureQuestion, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { id } from './ranges.ts';
 import { recordNature } from './weather-schema.ts';
@@ -38,11 +38,8 @@ export const weatherDayRequests = {
       fieldId: id,
       /** '2026-07-19', on the field's calendar. */
       date: z.iso.date(),
-      figure: figureInput.default({ kind: 'densityAltitude' }),
-      /** Of days that are no worse; the window is wide enough for each for which three weeks suffice. */
-      shares: z.array(z.number().min(0.5).max(0.99)).min(1).max(5).default([0.5, 0.9]),
-      /** In the figure's own unit; null asks nothing. */
-      limit: z.number().nullable().default(null),
+      /** The window is wide enough for each share for which three weeks suffice. */
+      ...figureQuestion,
     }),
     output: z.strictObject({
       figure: figureKind,

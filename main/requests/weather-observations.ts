@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { civilDate, dayNumber } from '../../shared-calc/climate/civil-date.ts';
-import { MOST_HALF_WIDTH_DAYS } from '../../shared-calc/climate/day-window.ts';
+import { MOST_DAYS_OFF } from '../../shared-calc/climate/near-date.ts';
 import { HOURS } from '../../shared-calc/climate/season.ts';
 import { read } from './define.ts';
 import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
@@ -22,7 +22,7 @@ export const weatherObservationRequests = {
       /** From 1 for January; or the days around a date. */
       of: z.union([
         z.strictObject({ month: z.int().min(1).max(12) }),
-        z.strictObject({ date: day, halfWidthDays: z.int().min(0).max(MOST_HALF_WIDTH_DAYS) }),
+        z.strictObject({ date: day, halfWidthDays: z.int().min(0).max(MOST_DAYS_OFF) }),
       ]),
     }),
     output: z.strictObject({

@@ -16,7 +16,7 @@ import type { SafeSide } from '../../shared-calc/climate/safe-side.ts';
 import { sunLines, type Daylight } from '../../shared-calc/climate/sun-lines.ts';
 import { read } from './define.ts';
 import { distanceM } from './distance.ts';
-import { figureInput, figureKind, figureValues, worseOf } from './field-figure.ts';
+import { figureKind, figureQuestion, type FigureAsked, figureValues, worseOf } from './field-figure.ts';
 import { fieldHours, type FieldHours } from './field-record.ts';
 import { lastFew } from './last-few.ts';
 import { id } from './ranges.ts';
@@ -37,11 +37,7 @@ export const weatherSeasonRequests = {
     where: 'heavy',
     input: z.strictObject({
       fieldId: id,
-      figure: figureInput.default({ kind: 'densityAltitude' }),
-      /** Share of days that are no worse: 0.5 for half of them, 0.9 for nine in ten. */
-      shares: z.array(z.number().min(0.5).max(0.99)).min(1).max(5).default([0.5, 0.9]),
-      /** In the figure's own unit; null asks nothing. */
-      limit: z.number().nullable().default(null),
+      ...figureQuestion,
     }),
     output: z.strictObject({
       figure: figureKind,
@@ -172,12 +168,7 @@ function orderOf({ localHour }: FieldHours): SeasonOrder {
 
 const lastPictures = lastFew<Picture>(1);
 
-function pictureOf(
-  db: Database.Database,
-  hours: FieldHours,
-  figure: z.output<typeof figureInput>,
-  worse: SafeSide,
-): Picture {
+function pictureOf(db: Database.Database, hours: FieldHours, figure: FigureAsked, worse: SafeSide): Picture {
   const { key, values: figures } = figureValues(db, hours, figure);
   return lastPictures(db, key, () => {
     const cells = seasonCells(orderOf(hours), figures);

@@ -1,14 +1,12 @@
-import { civilDate, dayNumber } from './civil-date.ts';
 import { DAYS_FOR_WORST, daysNeeded } from './days-needed.ts';
+import { MOST_DAYS_OFF, nearDate, type NearDate } from './near-date.ts';
 import { quantileReordering } from './quantile.ts';
 import { beyondFrom, finiteOrNull, probBelow, worstOf, type SafeSide } from './safe-side.ts';
 import { HOURS } from './season.ts';
-import { firstAtLeast } from '../numeric/first-at-least.ts';
 import { requireRange } from '../problem.ts';
 
 /** A window of days around a date: at least a week either way, at most three, in every year of the record. */
 export const LEAST_HALF_WIDTH_DAYS = 7;
-export const MOST_HALF_WIDTH_DAYS = 21;
 
 /** The hours of all days near a date, each hour of the clock side by side. */
 export interface DayWindow {
@@ -47,7 +45,7 @@ export function dayWindow(
   requireRange('month', date.month, 0, 11, '');
   requireRange('day', date.day, 1, 31, '');
   const needed = shares.map(daysNeeded);
-  const near = nearDate(localHour, date);
+  const near = nearDate(localHour, date, MOST_DAYS_OFF);
   const halfWidthDays = narrowest(near, localHour, value, needed);
 
   const starts = new Int32Array(HOURS + 1);
@@ -84,36 +82,13 @@ export function dayWindow(
   return { halfWidthDays, values, localDay, starts, yearCount, years };
 }
 
-interface NearDate {
-  year: number;
-  centreDay: number;
-  /** Places of the hours within three weeks of the date. */
-  from: number;
-  to: number;
-}
-
-function nearDate(localHour: Int32Array, date: { month: number; day: number }): NearDate[] {
-  const first = localHour[0];
-  const last = localHour.at(-1);
-  if (first === undefined || last === undefined) return [];
-  const near: NearDate[] = [];
-  const lastYear = civilDate(Math.floor(last / HOURS)).year + 1;
-  for (let year = civilDate(Math.floor(first / HOURS)).year - 1; year <= lastYear; year++) {
-    const centreDay = dayNumber({ year, ...date });
-    const from = firstAtLeast(localHour, (centreDay - MOST_HALF_WIDTH_DAYS) * HOURS);
-    const to = firstAtLeast(localHour, (centreDay + MOST_HALF_WIDTH_DAYS + 1) * HOURS);
-    if (to > from) near.push({ year, centreDay, from, to });
-  }
-  return near;
-}
-
 function narrowest(
   near: readonly NearDate[],
   localHour: Int32Array,
   value: Float64Array,
   neededDays: readonly number[],
 ): number {
-  const widths = MOST_HALF_WIDTH_DAYS + 1;
+  const widths = MOST_DAYS_OFF + 1;
   const count = new Int32Array(HOURS * widths);
   for (const { centreDay, from, to } of near)
     for (let i = from; i < to; i++) {
@@ -133,7 +108,7 @@ function narrowest(
       }
     }
     let width = LEAST_HALF_WIDTH_DAYS;
-    while ((enough[width] ?? 0) < (enough[MOST_HALF_WIDTH_DAYS] ?? 0)) width++;
+    while ((enough[width] ?? 0) < (enough[MOST_DAYS_OFF] ?? 0)) width++;
     return width;
   });
   return Math.max(LEAST_HALF_WIDTH_DAYS, ...reached);

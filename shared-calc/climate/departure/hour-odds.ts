@@ -1,7 +1,8 @@
 import { requireRange } from '../../problem.ts';
 import { daysNeeded } from '../days-needed.ts';
 import type { Judged } from './judge.ts';
-import { MOST_DAYS_OFF, type RowsAround } from './rows-around.ts';
+import { MOST_DAYS_OFF } from '../near-date.ts';
+import type { RowsAround } from './rows-around.ts';
 
 export const HOURS_OF_DAY = 24;
 /** A date begins with a week on either side. */

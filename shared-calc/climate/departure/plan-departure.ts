@@ -15,7 +15,8 @@ import {
 import { FIRST_DAYS_OFF, HOURS_OF_DAY, hourOdds, widenedDays, type HourOdds } from './hour-odds.ts';
 import { judge, type Judged, type LimitName, type LimitRows } from './judge.ts';
 import { resampledShares, type ResampledShares } from './resampled-shares.ts';
-import { MOST_DAYS_OFF, rowsAround, type CalendarDay, type RowsAround } from './rows-around.ts';
+import { MOST_DAYS_OFF } from '../near-date.ts';
+import { rowsAround, type CalendarDay, type RowsAround } from './rows-around.ts';
 import { takeAlong, type Steps, type TakeAlong } from './take-along.ts';
 import { daysNeeded } from '../days-needed.ts';
 

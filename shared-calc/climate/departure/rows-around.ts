@@ -1,5 +1,5 @@
-import { firstAtLeast } from '../../numeric/first-at-least.ts';
 import { requireRange } from '../../problem.ts';
+import { MOST_DAYS_OFF, nearDate } from '../near-date.ts';
 
 /** A day of the calendar without its year; month from 1. */
 export interface CalendarDay {
@@ -19,11 +19,6 @@ export interface RowsAround {
   readonly hour: Int8Array;
 }
 
-/** Farther from its date no day stands for it: the season itself would be mixed in. */
-export const MOST_DAYS_OFF = 21;
-
-const DAY_MS = 86_400_000;
-
 /**
  * The hours of a record within some days of a date, every year. 29 February is 1 March in a year without it.
  * @param localHour hours since 1970-01-01 00:00 on the local clock, rising, each at most once (as hourReports gives them)
@@ -38,16 +33,7 @@ export function rowsAround(
   requireRange('month', month, 1, 12, '');
   requireRange('day', day, 1, daysOfMonth(2024, month), '');
   requireRange('halfDays', halfDays, 0, MOST_DAYS_OFF, 'days');
-  const first = localHour[0];
-  const last = localHour[localHour.length - 1];
-  const pieces: { from: number; to: number; centreDay: number; year: number }[] = [];
-  if (first !== undefined && last !== undefined)
-    for (let year = yearOf(first) - 1; year <= yearOf(last) + 1; year++) {
-      const centreDay = Date.UTC(year, month - 1, day) / DAY_MS;
-      const from = firstAtLeast(localHour, (centreDay - halfDays) * 24);
-      const to = firstAtLeast(localHour, (centreDay + halfDays + 1) * 24);
-      if (to > from) pieces.push({ from, to, centreDay, year });
-    }
+  const pieces = nearDate(localHour, { month: month - 1, day }, halfDays);
   const count = pieces.reduce((sum, { from, to }) => sum + to - from, 0);
   const rows = {
     place: new Int32Array(count),
@@ -66,10 +52,6 @@ export function rowsAround(
       rows.hour[at] = hour - 24 * localDay;
     }
   return rows;
-}
-
-function yearOf(localHour: number): number {
-  return new Date(localHour * 3_600_000).getUTCFullYear();
 }
 
 function daysOfMonth(year: number, month: number): number {

@@ -3,7 +3,7 @@ import { civilDate } from '../civil-date.ts';
 import { daysNeeded } from '../days-needed.ts';
 import type { Judged } from './judge.ts';
 import { FIRST_DAYS_OFF } from './hour-odds.ts';
-import { MOST_DAYS_OFF } from './rows-around.ts';
+import { MOST_DAYS_OFF } from '../near-date.ts';
 
 /** Days of the year from 0 (1 January) to 365, each as in a leap year, so that 1 March is the same place every year. */
 export const DAYS_OF_YEAR = 366;

@@ -17,6 +17,7 @@ import {
   seaLevelBandM,
 } from '../../../shared-calc/climate/field-density-altitude.ts';
 import { fieldDensityAltitudeInto } from '../../../shared-calc/climate/field-density-altitude-into.ts';
+import { nearDate } from '../../../shared-calc/climate/near-date.ts';
 import { hourReports } from '../../../shared-calc/climate/hour-reports.ts';
 import { quantileReordering, quantilesOf } from '../../../shared-calc/climate/quantile.ts';
 import { beyondFrom, finiteOrNull, probBelow, worstOf } from '../../../shared-calc/climate/safe-side.ts';
@@ -233,6 +234,7 @@ export const refusals: RoomRefusals = {
     [pressureFrom, 'only says which pressure is there'],
     [civilDate, 'every whole number is a day of the calendar'],
     [dayNumber, 'a date that does not exist runs over into the next month, as it says'],
+    [nearDate, 'finds the places of a date that rowsAround and dayWindow have checked'],
     [dayCounts, 'counts what a window holds'],
     [dayWorst, 'takes what a window holds'],
     [daysBeyond, 'compares what a window holds with any number'],

@@ -8,26 +8,13 @@ import { makeClient } from '../../../../renderer/app/client.ts';
 import { partsBridge } from '../../../../renderer/ui/parts/partsBridge.ts';
 import type { AircraftRecord, LoadingRecord } from '../../../../shared-calc/loading/records.ts';
 import { exampleAircraft, exampleLoading, examplePerson } from '../../../main/example-aircraft.ts';
+import { weighingOf } from '../../../shared-calc/wording/example-weighing.ts';
 import '../../../../renderer/ui/tokens.css';
 import '../../../../renderer/ui/base.css';
 import '../../../../renderer/plot/plot.css';
 
 const status = { libraryPath: '/home/pilot/own.tarewing', isDemo: false, problem: null };
-const weighing = {
-  id: 'w',
-  aircraftId: 'two-seater',
-  weighedOn: '2026-03-14',
-  how: 'scales',
-  emptyMassKg: 318,
-  emptyArmM: 1.776,
-  massSdKg: 0.9,
-  armSdM: 0.002,
-  unusableFuelIncluded: true,
-  oilIncluded: true,
-  note: '',
-  readings: [],
-  withdrawn: false,
-};
+const weighing = weighingOf('two-seater');
 
 /** A window over one aeroplane and one loading, kept in memory; each save may be made to wait. */
 async function windowOn(place: 'aircraft' | 'loading', aircraft: AircraftRecord, loading: LoadingRecord) {

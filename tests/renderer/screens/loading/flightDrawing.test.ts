@@ -14,22 +14,9 @@ import { armLimitsAt } from '../../../../shared-calc/loading/envelope.ts';
 import { caseOf } from '../../../../shared-calc/loading/case-of.ts';
 import type { WeighingRecord } from '../../../../shared-calc/loading/records.ts';
 import { exampleAircraft, exampleLoading, examplePerson } from '../../../main/example-aircraft.ts';
+import { weighingOf } from '../../../shared-calc/wording/example-weighing.ts';
 
-const weighing: WeighingRecord = {
-  id: 'w',
-  aircraftId: 'two-seater',
-  weighedOn: '2026-03-14',
-  how: 'scales',
-  emptyMassKg: 318,
-  emptyArmM: 1.776,
-  massSdKg: 0.9,
-  armSdM: 0.002,
-  unusableFuelIncluded: true,
-  oilIncluded: true,
-  note: '',
-  readings: [],
-  withdrawn: false,
-};
+const weighing = weighingOf('two-seater');
 
 function example(weighed: Partial<WeighingRecord> = {}): LoadingResult {
   const prepared = caseOf({
