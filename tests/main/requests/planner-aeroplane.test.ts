@@ -187,7 +187,9 @@ describe('a take-off with an aeroplane, its loading and its table', () => {
       expect(metCount).toBeLessThanOrEqual(loose.plan?.hours[hour]?.metCount ?? NaN);
     });
     expect(loose.plan?.hours[8]?.climbGradientRatio).toBeGreaterThan(0);
-    expect(loose.age).toMatch(/^weighed .*; take-off table .*; climb table .*; last observation /);
+    expect(loose.age).toMatch(
+      /^weighed .*; gauge calibrated .*; take-off and climb tables entered .*; last observation /,
+    );
   });
 
   test('more left behind than the aeroplane carries is refused, not held at a least mass', async () => {
