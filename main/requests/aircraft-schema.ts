@@ -6,6 +6,7 @@ import {
   densityKgPerL,
   flowLPerH,
   id,
+  lateralArmM,
   macPercent,
   massKg,
   minutes,
@@ -28,6 +29,7 @@ const station = z.strictObject({
     z.strictObject({ kind: z.literal('fixed'), armM }),
     z.strictObject({ kind: z.literal('adjustable'), foremostM: armM, aftmostM: armM }),
   ]),
+  lateralArmM: lateralArmM.optional(),
   leastKg: massKg.nullable(),
   mostKg: massKg.nullable(),
   source,
@@ -57,6 +59,13 @@ const tankArm = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** The fuel by its kind, from which its density follows. */
+const blend = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('avgas') }),
+  z.strictObject({ kind: z.literal('motor gasoline'), ethanolPercent: z.number().min(0).max(100) }),
+  z.strictObject({ kind: z.literal('own'), at15KgPerL: z.number().min(0.653).max(0.838) }),
+]);
+
 const tank = z.strictObject({
   id,
   name,
@@ -64,8 +73,10 @@ const tank = z.strictObject({
   capacityL: volumeL,
   unusableL: volumeL,
   arm: tankArm,
+  lateralArmM: lateralArmM.optional(),
   fuelKind: name,
   densityKgPerL,
+  blend: blend.optional(),
   source,
 });
 
@@ -88,6 +99,16 @@ const envelope = z.discriminatedUnion('across', [
   envelopeOf('arm', armM),
   envelopeOf('moment', momentKgM),
   envelopeOf('mac', macPercent),
+]);
+
+const limitsOf = (limit: z.ZodNumber) => ({
+  left: limit.nullable(),
+  right: limit.nullable(),
+  oilArmM: lateralArmM.nullable(),
+});
+const lateral = z.discriminatedUnion('across', [
+  z.strictObject({ across: z.literal('arm'), ...limitsOf(lateralArmM) }),
+  z.strictObject({ across: z.literal('moment'), ...limitsOf(momentKgM) }),
 ]);
 
 /** An aeroplane without its id: what `aircraft.put` takes (the id is given back). */
@@ -114,6 +135,7 @@ export const aircraftFields = z.strictObject({
     zeroFuelKg: massKg.nullable(),
   }),
   leftRightMostKg: massKg.nullable(),
+  lateral: lateral.optional(),
   oil: z.strictObject({ massKg: z.number().min(0).max(100), armM }).nullable(),
   stations: z.array(station).max(24),
   groups: z.array(group).max(12),
@@ -138,6 +160,7 @@ const scaleReading = z.strictObject({
   armM,
   readingKg: massKg,
   tareKg: massKg,
+  lateralArmM: lateralArmM.optional(),
 });
 
 /** What `weighing.add` takes; the record gains an id and can only be withdrawn afterwards. */
@@ -149,6 +172,8 @@ export const weighingFields = z.strictObject({
   emptyArmM: armM,
   massSdKg: z.number().min(0).max(500),
   armSdM: z.number().min(0).max(1),
+  lateralArmM: lateralArmM.optional(),
+  lateralArmSdM: z.number().min(0).max(1).optional(),
   unusableFuelIncluded: z.boolean(),
   oilIncluded: z.boolean(),
   note: words,

@@ -20,6 +20,7 @@ export function aircraftChangeName(before: AircraftRecord, after: AircraftRecord
       ['performance', 'performance figures'],
       ['printed', 'units of the manual'],
       ['oil', 'oil'],
+      ['lateral', 'lateral limits'],
     ] as const
   ).flatMap(([key, words]) => (isDeepStrictEqual(before[key], after[key]) ? [] : [words]));
   const all = [...parts, ...others];

@@ -6,7 +6,7 @@ import type { AircraftRecord, FigureSource } from '../../shared-calc/loading/rec
  * that still carries the old day is not compared. A new day, given together with the change, stands.
  */
 export function withHonestComparisons(before: AircraftRecord, after: AircraftRecord): AircraftRecord {
-  const limitsOf = ({ datumWords, mac, gear, maxMasses, leftRightMostKg, oil, groups }: AircraftRecord) => ({
+  const limitsOf = ({
     datumWords,
     mac,
     gear,
@@ -14,6 +14,16 @@ export function withHonestComparisons(before: AircraftRecord, after: AircraftRec
     leftRightMostKg,
     oil,
     groups,
+    lateral,
+  }: AircraftRecord) => ({
+    datumWords,
+    mac,
+    gear,
+    maxMasses,
+    leftRightMostKg,
+    oil,
+    groups,
+    lateral,
   });
   return {
     ...after,

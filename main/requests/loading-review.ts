@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { LoadingInputs } from '../../shared-calc/loading/case-of.ts';
 import type { FlightPoint } from '../../shared-calc/loading/point.ts';
 import { UNIT_PRESETS } from '../../shared-calc/units/preferences.ts';
+import { isOfCg } from '../../shared-calc/loading/limits.ts';
 import { loadingReview } from '../../shared-calc/wording/loading-review.ts';
 import { textOf } from '../../shared-calc/wording/parts.ts';
 import { listLoadings } from '../store/loadings.ts';
@@ -18,6 +19,7 @@ const point = z.strictObject({
   armM: z.number(),
   momentKgM: z.number(),
   macPercent: z.number().nullable(),
+  lateralArmM: z.number().nullable(),
   afterTakeOffS: z.number(),
   burnedL: z.number(),
   usableL: z.number(),
@@ -90,7 +92,7 @@ export const loadingReviewRequests = {
         landing: figures(result?.landing),
         exhausted: figures(result?.exhausted),
         margins: (result?.margins ?? []).map((each) => {
-          const isArm = each.limit.kind === 'forward' || each.limit.kind === 'aft';
+          const isArm = isOfCg(each.limit);
           return {
             id: each.limit.id,
             met: each.met,
@@ -124,6 +126,6 @@ function surroundings(db: Context['db'], aircraftId: string): Omit<LoadingInputs
 
 function figures(at: FlightPoint | null | undefined) {
   if (at === null || at === undefined) return null;
-  const { massKg, armM, momentKgM, macPercent, afterTakeOffS, burnedL, usableL } = at;
-  return { massKg, armM, momentKgM, macPercent, afterTakeOffS, burnedL, usableL };
+  const { massKg, armM, momentKgM, macPercent, lateralArmM, afterTakeOffS, burnedL, usableL } = at;
+  return { massKg, armM, momentKgM, macPercent, lateralArmM, afterTakeOffS, burnedL, usableL };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FUEL_LEAST_C, FUEL_MOST_C } from '../../shared-calc/fuel/blend-density.ts';
 import type { LoadingRecord } from '../../shared-calc/loading/records.ts';
 import { reading } from './fuel-schema.ts';
 import { armM, flowLPerH, id, minutes, name, volumeL } from './ranges.ts';
@@ -32,6 +33,7 @@ export const loadingFields = z.strictObject({
         lowL: volumeL,
         bestL: volumeL,
         highL: volumeL,
+        temperatureC: z.number().min(FUEL_LEAST_C).max(FUEL_MOST_C).optional(),
         gauge: z.strictObject({ reading, calibrationId: id }).nullable().exactOptional(),
       }),
     )

@@ -11,6 +11,8 @@ export const words = z.string().trim().max(500);
 export const named = z.string().trim().min(1).max(120).optional();
 export const massKg = z.number().min(0).max(10_000);
 export const armM = z.number().min(-30).max(30);
+/** Positive to the right. */
+export const lateralArmM = z.number().min(-15).max(15);
 export const momentKgM = z.number().min(-300_000).max(300_000);
 export const macPercent = z.number().min(-100).max(200);
 export const volumeL = z.number().min(0).max(3_000);

@@ -1,5 +1,5 @@
 import type Database from 'better-sqlite3';
-import type { AircraftRecord, FigureSource } from '../../shared-calc/loading/records.ts';
+import type { AircraftRecord, FigureSource, LateralRecord } from '../../shared-calc/loading/records.ts';
 import { readEnvelopes, writeEnvelopes } from './envelopes.ts';
 import type { Kept } from './kept.ts';
 import { putRow } from './put-row.ts';
@@ -28,6 +28,12 @@ interface AircraftRow {
   max_landing_kg: number | null;
   max_zero_fuel_kg: number | null;
   left_right_most_kg: number | null;
+  lateral_across: 'arm' | 'moment' | null;
+  lateral_left_arm_m: number | null;
+  lateral_right_arm_m: number | null;
+  lateral_left_moment_kg_m: number | null;
+  lateral_right_moment_kg_m: number | null;
+  oil_lateral_arm_m: number | null;
   oil_mass_kg: number | null;
   oil_arm_m: number | null;
   best_glide_ms: number | null;
@@ -76,6 +82,7 @@ export function readAircraft(db: Db, id: string): Kept<AircraftRecord> | null {
       zeroFuelKg: row.max_zero_fuel_kg,
     },
     leftRightMostKg: row.left_right_most_kg,
+    ...(row.lateral_across === null ? {} : { lateral: lateralOf(row, row.lateral_across) }),
     oil:
       row.oil_mass_kg === null || row.oil_arm_m === null
         ? null
@@ -96,6 +103,29 @@ export function readAircraft(db: Db, id: string): Kept<AircraftRecord> | null {
     performanceSource: { from: row.performance_from, comparedOn: row.performance_compared_on },
   };
   return { record, removed: row.removed === 1 };
+}
+
+function lateralOf(row: AircraftRow, across: LateralRecord['across']): LateralRecord {
+  const isArm = across === 'arm';
+  return {
+    across,
+    left: isArm ? row.lateral_left_arm_m : row.lateral_left_moment_kg_m,
+    right: isArm ? row.lateral_right_arm_m : row.lateral_right_moment_kg_m,
+    oilArmM: row.oil_lateral_arm_m,
+  };
+}
+
+function lateralColumns(lateral: LateralRecord | undefined) {
+  const isArm = lateral?.across === 'arm';
+  const [left, right] = [lateral?.left ?? null, lateral?.right ?? null];
+  return {
+    lateral_across: lateral?.across ?? null,
+    lateral_left_arm_m: isArm ? left : null,
+    lateral_right_arm_m: isArm ? right : null,
+    lateral_left_moment_kg_m: isArm ? null : left,
+    lateral_right_moment_kg_m: isArm ? null : right,
+    oil_lateral_arm_m: lateral?.oilArmM ?? null,
+  };
 }
 
 /** Keep the whole aeroplane as given; stations and tanks that it no longer has stay as removed. */
@@ -119,6 +149,7 @@ export function writeAircraft(db: Db, aircraft: AircraftRecord): void {
     max_landing_kg: aircraft.maxMasses.landingKg,
     max_zero_fuel_kg: aircraft.maxMasses.zeroFuelKg,
     left_right_most_kg: aircraft.leftRightMostKg,
+    ...lateralColumns(aircraft.lateral),
     oil_mass_kg: aircraft.oil?.massKg ?? null,
     oil_arm_m: aircraft.oil?.armM ?? null,
     best_glide_ms: aircraft.performance.bestGlideMs,

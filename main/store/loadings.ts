@@ -99,8 +99,8 @@ export function writeLoading(
   db.prepare('DELETE FROM loading_fuel WHERE loading_id = ?').run(loading.id);
   const fuel = db.prepare(
     `INSERT INTO loading_fuel (loading_id, tank_id, position, low_l, best_l, high_l,
-       gauge_reading_at, gauge_position_ratio, calibration_id)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+       gauge_reading_at, gauge_position_ratio, calibration_id, temperature_c)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   );
   loading.fuel.forEach((each, position) => {
     const reading = each.gauge?.reading;
@@ -114,6 +114,7 @@ export function writeLoading(
       reading?.at ?? null,
       reading?.at === 'scale' ? reading.positionRatio : null,
       each.gauge?.calibrationId ?? null,
+      each.temperatureC ?? null,
     );
   });
   db.prepare('DELETE FROM loading_burn WHERE loading_id = ?').run(loading.id);
@@ -129,10 +130,17 @@ interface FuelRow {
   gauge_reading_at: GaugeReading['at'] | null;
   gauge_position_ratio: number | null;
   calibration_id: string | null;
+  temperature_c: number | null;
 }
 
 function fuelOf(row: FuelRow): LoadingRecord['fuel'][number] {
-  const figures = { tankId: row.tank_id, lowL: row.low_l, bestL: row.best_l, highL: row.high_l };
+  const figures = {
+    tankId: row.tank_id,
+    lowL: row.low_l,
+    bestL: row.best_l,
+    highL: row.high_l,
+    ...(row.temperature_c === null ? {} : { temperatureC: row.temperature_c }),
+  };
   const { gauge_reading_at: at, calibration_id: calibrationId } = row;
   if (at === null || calibrationId === null) return figures;
   const reading: GaugeReading =

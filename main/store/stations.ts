@@ -11,6 +11,7 @@ interface StationRow {
   foremost_arm_m: number;
   aftmost_arm_m: number;
   adjustable: number;
+  lateral_arm_m: number | null;
   least_kg: number | null;
   most_kg: number | null;
   figures_from: FigureSource['from'];
@@ -31,6 +32,7 @@ export function readStations(db: Db, aircraftId: string): StationRecord[] {
         row.adjustable === 1
           ? { kind: 'adjustable', foremostM: row.foremost_arm_m, aftmostM: row.aftmost_arm_m }
           : { kind: 'fixed', armM: row.foremost_arm_m },
+      ...(row.lateral_arm_m === null ? {} : { lateralArmM: row.lateral_arm_m }),
       leastKg: row.least_kg,
       mostKg: row.most_kg,
       source: { from: row.figures_from, comparedOn: row.compared_on },
@@ -50,6 +52,7 @@ export function writeStations(db: Db, aircraftId: string, stations: readonly Sta
       foremost_arm_m: arm.kind === 'fixed' ? arm.armM : arm.foremostM,
       aftmost_arm_m: arm.kind === 'fixed' ? arm.armM : arm.aftmostM,
       adjustable: arm.kind === 'adjustable' ? 1 : 0,
+      lateral_arm_m: station.lateralArmM ?? null,
       least_kg: station.leastKg,
       most_kg: station.mostKg,
       figures_from: station.source.from,

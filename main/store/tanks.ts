@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import type { FuelBlend } from '../../shared-calc/fuel/blend-density.ts';
 import type { FigureSource, TankArmRecord, TankRecord } from '../../shared-calc/loading/records.ts';
 import { putRow } from './put-row.ts';
 
@@ -16,6 +17,10 @@ interface TankRow {
   table_density_kg_per_l: number | null;
   fuel_kind: string;
   density_kg_per_l: number;
+  lateral_arm_m: number | null;
+  blend_kind: FuelBlend['kind'] | null;
+  blend_ethanol_percent: number | null;
+  blend_at_15c_kg_per_l: number | null;
   figures_from: FigureSource['from'];
   compared_on: string | null;
 }
@@ -37,8 +42,15 @@ export function readTanks(db: Db, aircraftId: string): TankRecord[] {
       arm: tankArm(row, knotsOf.all(row.id)),
       fuelKind: row.fuel_kind,
       densityKgPerL: row.density_kg_per_l,
+      ...(row.lateral_arm_m === null ? {} : { lateralArmM: row.lateral_arm_m }),
+      ...(row.blend_kind === null ? {} : { blend: blendOf(row, row.blend_kind) }),
       source: { from: row.figures_from, comparedOn: row.compared_on },
     }));
+}
+
+function blendOf(row: TankRow, kind: FuelBlend['kind']): FuelBlend {
+  if (kind === 'motor gasoline') return { kind, ethanolPercent: row.blend_ethanol_percent ?? 0 };
+  return kind === 'own' ? { kind, at15KgPerL: row.blend_at_15c_kg_per_l ?? 0 } : { kind };
 }
 
 // The table's own checks promise which columns are filled for which kind of arm; `?? 0` only satisfies the types.
@@ -80,6 +92,10 @@ export function writeTanks(db: Db, aircraftId: string, tanks: readonly TankRecor
       table_density_kg_per_l: arm.kind === 'momentTable' ? arm.tableDensityKgPerL : null,
       fuel_kind: tank.fuelKind,
       density_kg_per_l: tank.densityKgPerL,
+      lateral_arm_m: tank.lateralArmM ?? null,
+      blend_kind: tank.blend?.kind ?? null,
+      blend_ethanol_percent: tank.blend?.kind === 'motor gasoline' ? tank.blend.ethanolPercent : null,
+      blend_at_15c_kg_per_l: tank.blend?.kind === 'own' ? tank.blend.at15KgPerL : null,
       figures_from: tank.source.from,
       compared_on: tank.source.comparedOn,
       removed: 0,

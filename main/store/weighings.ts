@@ -10,6 +10,8 @@ interface WeighingRow {
   empty_arm_m: number;
   mass_sd_kg: number;
   arm_sd_m: number;
+  lateral_arm_m: number | null;
+  lateral_arm_sd_m: number | null;
   unusable_fuel_included: number;
   oil_included: number;
   note: string;
@@ -18,8 +20,8 @@ interface WeighingRow {
 
 /** Every weighing of an aeroplane, the latest first, withdrawn ones among them. */
 export function readWeighings(db: Database.Database, aircraftId: string): WeighingRecord[] {
-  const readings = db.prepare<[string], ScaleReading>(
-    `SELECT wheel, arm_m AS armM, reading_kg AS readingKg, tare_kg AS tareKg
+  const readings = db.prepare<[string], Omit<ScaleReading, 'lateralArmM'> & { lateralArmM: number | null }>(
+    `SELECT wheel, arm_m AS armM, reading_kg AS readingKg, tare_kg AS tareKg, lateral_arm_m AS lateralArmM
      FROM weighing_scale WHERE weighing_id = ? ORDER BY position`,
   );
   return db
@@ -36,10 +38,14 @@ export function readWeighings(db: Database.Database, aircraftId: string): Weighi
       emptyArmM: row.empty_arm_m,
       massSdKg: row.mass_sd_kg,
       armSdM: row.arm_sd_m,
+      ...(row.lateral_arm_m === null ? {} : { lateralArmM: row.lateral_arm_m }),
+      ...(row.lateral_arm_sd_m === null ? {} : { lateralArmSdM: row.lateral_arm_sd_m }),
       unusableFuelIncluded: row.unusable_fuel_included === 1,
       oilIncluded: row.oil_included === 1,
       note: row.note,
-      readings: readings.all(row.id),
+      readings: readings
+        .all(row.id)
+        .map(({ lateralArmM, ...reading }) => (lateralArmM === null ? reading : { ...reading, lateralArmM })),
       withdrawn: row.withdrawn === 1,
     }));
 }
@@ -52,8 +58,8 @@ export function appendWeighing(
 ): void {
   db.prepare(
     `INSERT INTO weighing (id, aircraft_id, recorded_epoch_s, weighed_on, how, empty_mass_kg, empty_arm_m, mass_sd_kg,
-       arm_sd_m, unusable_fuel_included, oil_included, note)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+       arm_sd_m, lateral_arm_m, lateral_arm_sd_m, unusable_fuel_included, oil_included, note)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ).run(
     weighing.id,
     weighing.aircraftId,
@@ -64,15 +70,18 @@ export function appendWeighing(
     weighing.emptyArmM,
     weighing.massSdKg,
     weighing.armSdM,
+    weighing.lateralArmM ?? null,
+    weighing.lateralArmSdM ?? null,
     weighing.unusableFuelIncluded ? 1 : 0,
     weighing.oilIncluded ? 1 : 0,
     weighing.note,
   );
   const insert = db.prepare(
-    'INSERT INTO weighing_scale (weighing_id, position, wheel, arm_m, reading_kg, tare_kg) VALUES (?, ?, ?, ?, ?, ?)',
+    `INSERT INTO weighing_scale (weighing_id, position, wheel, arm_m, reading_kg, tare_kg, lateral_arm_m)
+     VALUES (?, ?, ?, ?, ?, ?, ?)`,
   );
-  weighing.readings.forEach((reading, position) =>
-    insert.run(weighing.id, position, reading.wheel, reading.armM, reading.readingKg, reading.tareKg),
+  weighing.readings.forEach(({ wheel, armM, readingKg, tareKg, lateralArmM }, position) =>
+    insert.run(weighing.id, position, wheel, armM, readingKg, tareKg, lateralArmM ?? null),
   );
 }
 

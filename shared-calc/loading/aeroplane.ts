@@ -5,7 +5,11 @@
 export interface LoadingAeroplane {
   readonly empty: EmptyWeight;
   /** Oil that the weighing left out; null where `empty.oilIncluded`. */
-  readonly oil: { readonly massKg: number; readonly armM: number } | null;
+  readonly oil: {
+    readonly massKg: number;
+    readonly armM: number;
+    readonly lateralArmM?: number | null | undefined;
+  } | null;
   readonly mac: MeanChord | null;
   readonly stations: readonly Station[];
   readonly tanks: readonly Tank[];
@@ -14,6 +18,20 @@ export interface LoadingAeroplane {
   readonly groups: readonly StationGroup[];
   /** Most mass of fuel on one side over the other; null where the manual has no such limit. */
   readonly leftRightMostKg: number | null;
+  /** Limits of the lateral CG; missing or null where the manual gives no lateral arms. */
+  readonly lateral?: LateralLimits | null | undefined;
+}
+
+/**
+ * How far the CG may lie to the left and to the right, from take-off until usable fuel is exhausted. Lateral arms are
+ * metres to the right of the manual's own line (mostly the plane of symmetry), negative to the left of it.
+ */
+export interface LateralLimits {
+  /** What the limits are: the lateral arm of the CG in m, or the lateral moment in kg m. */
+  readonly across: 'arm' | 'moment';
+  /** null where the manual gives none on that side. */
+  readonly left: number | null;
+  readonly right: number | null;
 }
 
 /** Empty weight and its centre of gravity by the last weighing and the equipment changes since. */
@@ -22,6 +40,9 @@ export interface EmptyWeight {
   readonly armM: number;
   readonly massSdKg: number;
   readonly armSdM: number;
+  /** Needed only where the aeroplane has lateral limits. */
+  readonly lateralArmM?: number | null | undefined;
+  readonly lateralArmSdM?: number | undefined;
   /** Stated by the weighing, so that neither is left out nor counted twice. */
   readonly unusableFuelIncluded: boolean;
   readonly oilIncluded: boolean;
@@ -46,6 +67,7 @@ export interface Station {
   readonly id: string;
   readonly name: string;
   readonly arm: StationArm;
+  readonly lateralArmM?: number | null | undefined;
   /** Least mass that has to be there (a minimum solo crew), kg. */
   readonly leastKg: number | null;
   readonly mostKg: number | null;
@@ -67,6 +89,10 @@ export interface Tank {
   readonly unusableL: number;
   readonly densityKgPerL: number;
   readonly arm: TankArm;
+  /** Of all that it holds. */
+  readonly lateralArmM?: number | null | undefined;
+  /** Standard uncertainty of the density; missing for none. It is the same error in all tanks. */
+  readonly densitySdKgPerL?: number | undefined;
   readonly side: 'left' | 'right' | 'centre';
 }
 

@@ -29,6 +29,7 @@ export function aircraftFaults(aircraft: Omit<AircraftRecord, 'id'>): Fault[] {
         : []),
     ]),
     ...massFaults(aircraft.maxMasses),
+    ...lateralFaults(aircraft),
   ];
 }
 
@@ -117,6 +118,17 @@ export function envelopeFaults(envelope: Pick<EnvelopeRecord, 'name' | 'vertices
     {
       path: `${path}.vertices`,
       sentence: `in ${envelope.name} the edge from vertex ${words(crossing[0])} meets the edge from ${words(crossing[1])}: enter the vertices in order around the envelope`,
+    },
+  ];
+}
+
+function lateralFaults({ lateral }: Omit<AircraftRecord, 'id'>): Fault[] {
+  if (lateral === undefined || lateral.left === null || lateral.right === null) return [];
+  if (lateral.left < lateral.right) return [];
+  return [
+    {
+      path: 'lateral.left',
+      sentence: 'the left limit lies at or to the right of the right one: to the left, figures are negative',
     },
   ];
 }

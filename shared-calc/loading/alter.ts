@@ -34,6 +34,8 @@ export function withFuelL(
   const doubt = doubtL ?? (old === undefined ? 0 : Math.max(old.bestL - old.lowL, old.highL - old.bestL));
   const usableL = tank.capacityL - tank.unusableL;
   const figures = {
+    // As warm as before: what is poured in is not asked for its own temperature.
+    ...(old?.temperatureC === undefined ? {} : { temperatureC: old.temperatureC }),
     tankId: tank.id,
     lowL: Math.max(0, bestL - doubt),
     bestL,

@@ -1,17 +1,25 @@
 import type { LoadingAeroplane } from './aeroplane.ts';
 import type { LoadingCase } from './case.ts';
-import { followDifference, followEnvelope, followMass, newTally, type Tally } from './follow.ts';
-import { fuelFigures } from './fuel-figures.ts';
-import { hasMargin, largestMassKg, limitsOf, type Limit } from './limits.ts';
+import {
+  followDifference,
+  followEnvelope,
+  followLateral,
+  followMass,
+  newTally,
+  type Tally,
+} from './follow.ts';
+import { fuelCases, isDensityDoubtful, tanksWithDensity, type FuelCase } from './fuel-figures.ts';
+import { hasMargin, isOfCg, largestMassKg, limitsOf, type Limit } from './limits.ts';
 import { loadingModel, type LoadingModel } from './model.ts';
 import { newPath, partOf, type Path } from './path.ts';
 import { pointAfterL, pointAt, type FlightPoint } from './point.ts';
 import { walk } from './walk.ts';
+import { Z_95 } from './z-95.ts';
 
 /** A limit with its least margin along the flight, by the worst of the fuel figures. */
 export interface LimitMargin {
   readonly limit: Limit;
-  /** m of arm for forward and aft, kg for every other; negative is outside, 0 is met exactly. */
+  /** m of arm for forward, aft, left and right, kg for every other; negative is outside, 0 is met exactly. */
   readonly margin: number;
   /** Margin over the envelope's width or the useful load, so that limits of both kinds compare. */
   readonly share: number;
@@ -41,7 +49,7 @@ export interface LoadingResult {
   /** All limits met, from ramp until usable fuel is exhausted, and something was there to compare with. */
   readonly inside: boolean;
   readonly margins: readonly LimitMargin[];
-  /** The margin of least share among forward, aft, maximum and stated least masses; null where there are none. */
+  /** The margin of least share among forward, aft, left, right, maximum and stated least masses; null where there are none. */
   readonly least: LimitMargin | null;
   /** What no limit was entered for. */
   readonly unchecked: readonly ('CG' | 'take-off mass')[];
@@ -84,22 +92,18 @@ export function assessModel(model: LoadingModel): LoadingResult {
   const massTolerance = 1e-9 * largestMassKg(model);
   let fuelEndsS: number | null = null;
   let fuelLost: LoadingResult['fuelLost'] = null;
-  fuelFigures(model.fuel).forEach((fuelL, figure) => {
+  fuelCases(model).forEach(({ fuelL, tanks }, figure) => {
     const flown = figure === 0 ? path : trial;
-    walk(flown, model.plan, model.tanks, fuelL, model.solidKg, model.solidKgM);
+    walk(flown, model.plan, tanks, fuelL, model.solidKg, model.solidKgM, model.lateral?.solidKgM);
     const endS = flown.timeS[flown.nodes - 1] ?? 0;
     if (flown.landing < 0 && model.plan.landingS < Infinity)
       fuelEndsS = Math.min(fuelEndsS ?? Infinity, endS);
     fuelLost ??= lostFuel(model, flown);
-    followAll(model, limits, flown, fuelL, worst, massTolerance);
+    followAll(model, limits, flown, { fuelL, tanks }, worst, massTolerance);
   });
   const margins = limits.map((limit, i) => marginOf(model, limit, worst[i] ?? newWorst(), massTolerance));
   const compared = margins.filter(
-    ({ limit }) =>
-      limit.kind === 'forward' ||
-      limit.kind === 'aft' ||
-      limit.kind === 'most' ||
-      (limit.kind === 'least' && hasMargin(limit)),
+    ({ limit }) => isOfCg(limit) || limit.kind === 'most' || (limit.kind === 'least' && hasMargin(limit)),
   );
   const unchecked: ('CG' | 'take-off mass')[] = [];
   if (!limits.some((l) => l.kind === 'aft' && l.phase === 'flight')) unchecked.push('CG');
@@ -159,7 +163,7 @@ function followAll(
   model: LoadingModel,
   limits: readonly Limit[],
   path: Path,
-  fuelL: readonly number[],
+  { fuelL, tanks }: FuelCase,
   worst: readonly Worst[],
   massTolerance: number,
 ): void {
@@ -183,14 +187,19 @@ function followAll(
       take(into, model, path, tally, fuelL);
     } else if (limit.kind === 'left-right') {
       const tally = newTally(massTolerance);
-      followDifference(path, signedDensities(model), limit.limitKg, tally);
+      followDifference(path, signedDensities(model, tanks), limit.limitKg, tally);
+      take(into, model, path, tally, fuelL);
+    } else if ('side' in limit) {
+      const [from, to] = partOf(path, 'flight');
+      const tally = newTally(1e-9 * limit.widthM);
+      followLateral(path, from, to, limit.side, limit.kind === 'right' ? 1 : -1, tally);
       take(into, model, path, tally, fuelL);
     }
   }
 }
 
 /** kg/L of each tank, positive on the left and negative on the right. */
-function signedDensities({ aeroplane, tanks }: LoadingModel): number[] {
+function signedDensities({ aeroplane }: LoadingModel, tanks: LoadingModel['tanks']): number[] {
   const sign = { left: 1, centre: 0, right: -1 };
   return tanks.map((tank, i) => tank.densityKgPerL * sign[aeroplane.tanks[i]?.side ?? 'centre']);
 }
@@ -200,6 +209,7 @@ function marginOf(model: LoadingModel, limit: Limit, worst: Worst, massTolerance
     const { widthM } = limit.envelope;
     return marginWith(limit, worst, worst.margin / widthM, 1e-9 * widthM);
   }
+  if ('side' in limit) return marginWith(limit, worst, worst.margin / limit.widthM, 1e-9 * limit.widthM);
   if ('loadedKg' in limit) {
     const sense = limit.kind === 'station-least' ? -1 : 1;
     const margin = sense * (limit.limitKg - limit.loadedKg);
@@ -248,7 +258,11 @@ function tooHeavyToLandUntilS(
   if (landing.length === 0) return null;
   const path = newPath(model.tanks.length);
   const highL = model.fuel.map((f) => f.highL);
-  walk(path, model.plan, model.tanks, highL, model.solidKg, model.solidKgM);
+  // Heavy fuel keeps it heavy longest.
+  const tanks = isDensityDoubtful(model.aeroplane)
+    ? tanksWithDensity(model.aeroplane, model.tanks, Z_95)
+    : model.tanks;
+  walk(path, model.plan, tanks, highL, model.solidKg, model.solidKgM);
   let untilS: number | null = null;
   for (const limit of landing) {
     if (limit.kind !== 'most') continue;

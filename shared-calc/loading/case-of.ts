@@ -1,6 +1,7 @@
 import type { LoadingAeroplane } from './aeroplane.ts';
 import type { LoadingCase, StationLoad } from './case.ts';
 import type { AircraftRecord, LoadingRecord, PersonRecord, WeighingRecord } from './records.ts';
+import { tankDensity } from './tank-density.ts';
 
 /** What the library keeps for one loading: all that a verdict rests on. */
 export interface LoadingInputs {
@@ -26,7 +27,7 @@ export function caseOf(inputs: LoadingInputs): CaseOf {
   if (missing.length > 0 || weighing === null) return { ready: false, missing };
   return {
     ready: true,
-    aeroplane: aeroplaneOf(aircraft, weighing),
+    aeroplane: aeroplaneOf(aircraft, weighing, loading),
     loading: {
       category: loading.category,
       loads: loading.items.map((item) => loadOf(item, inputs.people)),
@@ -44,25 +45,40 @@ export function caseOf(inputs: LoadingInputs): CaseOf {
   };
 }
 
-/** An aeroplane with the weighing that counts, as the calculation takes it. */
-export function aeroplaneOf(aircraft: AircraftRecord, weighing: WeighingRecord): LoadingAeroplane {
+/**
+ * An aeroplane with the weighing that counts, as the calculation takes it; its fuel as warm as the loading says.
+ * @throws RangeProblem as tankDensity
+ */
+export function aeroplaneOf(
+  aircraft: AircraftRecord,
+  weighing: WeighingRecord,
+  { fuel }: Pick<LoadingRecord, 'fuel'>,
+): LoadingAeroplane {
+  const { lateral, oil } = aircraft;
   return {
     empty: {
       massKg: weighing.emptyMassKg,
       armM: weighing.emptyArmM,
       massSdKg: weighing.massSdKg,
       armSdM: weighing.armSdM,
+      lateralArmM: weighing.lateralArmM,
+      lateralArmSdM: weighing.lateralArmSdM,
       unusableFuelIncluded: weighing.unusableFuelIncluded,
       oilIncluded: weighing.oilIncluded,
     },
-    oil: weighing.oilIncluded ? null : aircraft.oil,
+    oil: weighing.oilIncluded || oil === null ? null : { ...oil, lateralArmM: lateral?.oilArmM },
     mac: aircraft.mac,
     stations: aircraft.stations,
-    tanks: aircraft.tanks,
+    tanks: aircraft.tanks.map((tank) => {
+      const filled = fuel.find(({ tankId }) => tankId === tank.id);
+      const { densityKgPerL, sdKgPerL } = tankDensity(tank, filled?.temperatureC ?? null);
+      return { ...tank, densityKgPerL, densitySdKgPerL: sdKgPerL };
+    }),
     envelopes: aircraft.envelopes,
     maxMasses: aircraft.maxMasses,
     groups: aircraft.groups,
     leftRightMostKg: aircraft.leftRightMostKg,
+    lateral: lateral ?? null,
   };
 }
 
@@ -104,5 +120,32 @@ function whatIsMissing({ aircraft, weighing, loading, people }: LoadingInputs): 
       missing.push(`The fuel in ${tank.name} has not been entered.`);
   if (aircraft.tanks.length > 0 && loading.flight.cruiseLPerH === 0)
     missing.push('The fuel flow has not been entered.');
-  return missing;
+  return [...missing, ...lateralMissing({ aircraft, weighing, loading, people })];
+}
+
+/** Where the manual gives lateral arms, what has none. */
+function lateralMissing({ aircraft, weighing, loading, people }: LoadingInputs): string[] {
+  if (aircraft.lateral === undefined || weighing === null) return [];
+  const none = 'has no lateral arm yet: enter it under Aircraft.';
+  const loaded = (stationId: string) =>
+    loading.items.some(
+      (item) => item.stationId === stationId && (loadFigures(item, people)?.massKg ?? 0) > 0,
+    );
+  const isWet = (tankId: string, unusableL: number) =>
+    (!weighing.unusableFuelIncluded && unusableL > 0) ||
+    loading.fuel.some((fuel) => fuel.tankId === tankId && fuel.highL > 0);
+  return [
+    ...(weighing.lateralArmM === undefined
+      ? [
+          'The weighing that counts gives no lateral arm of the empty weight: enter it again with its lateral arm.',
+        ]
+      : []),
+    ...(!weighing.oilIncluded && aircraft.lateral.oilArmM === null ? [`The oil ${none}`] : []),
+    ...aircraft.stations.flatMap(({ id, name, lateralArmM }) =>
+      lateralArmM === undefined && loaded(id) ? [`${name} ${none}`] : [],
+    ),
+    ...aircraft.tanks.flatMap(({ id, name, lateralArmM, unusableL }) =>
+      lateralArmM === undefined && isWet(id, unusableL) ? [`${name} ${none}`] : [],
+    ),
+  ];
 }

@@ -117,6 +117,29 @@ export function followDifference(
   }
 }
 
+/**
+ * Follow the lateral CG of a path from one node to another against its left (sense -1) or right (sense 1) limit: its
+ * moment is straight between nodes.
+ */
+export function followLateral(
+  path: Path,
+  from: number,
+  to: number,
+  side: Side,
+  sense: 1 | -1,
+  tally: Tally,
+): void {
+  for (let node = from; node < to || node === from; node++) {
+    const startL = path.burnedL[node] ?? 0;
+    const lengthL = from === to ? 0 : (path.burnedL[node + 1] ?? 0) - startL;
+    const q0 = path.lateralKgM[node] ?? 0;
+    const q1 = lengthL > 0 ? ((path.lateralKgM[node + 1] ?? 0) - q0) / lengthL : 0;
+    const m1 = lengthL > 0 ? (path.massPerL[node] ?? 0) : 0;
+    const piece = { node, m0: path.massKg[node] ?? 0, m1, q0, q1, q2: 0 };
+    followSide(piece, 0, lengthL, side, sense, tally, startL);
+  }
+}
+
 function pieceAt(path: Path, node: number, alone: boolean): Piece {
   return {
     node,

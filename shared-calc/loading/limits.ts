@@ -1,4 +1,4 @@
-import type { EnvelopeBands } from './envelope.ts';
+import type { EnvelopeBands, Side } from './envelope.ts';
 import type { Phase } from './aeroplane.ts';
 import type { LoadingModel } from './model.ts';
 
@@ -32,9 +32,12 @@ export type Limit =
       readonly limitKg: number;
       readonly loadedKg: number;
     }
-  | { readonly kind: 'left-right'; readonly id: string; readonly limitKg: number };
+  | { readonly kind: 'left-right'; readonly id: string; readonly limitKg: number }
+  /** How far the CG may lie to a side, from take-off until usable fuel is exhausted; the limiting moment over mass. */
+  | { readonly kind: 'left' | 'right'; readonly id: string; readonly side: Side; readonly widthM: number };
 
 export type EnvelopeLimit = Extract<Limit, { kind: 'forward' | 'aft' }>;
+export type LateralLimit = Extract<Limit, { kind: 'left' | 'right' }>;
 export type MassLimit = Extract<Limit, { kind: 'most' | 'least' }>;
 export type PlaceLimit = Extract<Limit, { loadedKg: number }>;
 
@@ -85,6 +88,11 @@ export function limitsOf(model: LoadingModel): Limit[] {
   if (aeroplane.leftRightMostKg !== null) {
     limits.push({ kind: 'left-right', id: 'leftRight', limitKg: aeroplane.leftRightMostKg });
   }
+  if (model.lateral !== null) {
+    const { left, right, widthM } = model.lateral;
+    if (left !== null) limits.push({ kind: 'left', id: 'lateral.left', side: left, widthM });
+    if (right !== null) limits.push({ kind: 'right', id: 'lateral.right', side: right, widthM });
+  }
   return limits;
 }
 
@@ -110,6 +118,11 @@ function loadOf(model: LoadingModel, stationIds: readonly string[]): number {
 /** Whether how far a flight stays from a limit is a margin: all but the lowest mass at which the manual's figures end. */
 export function hasMargin(limit: Limit): boolean {
   return limit.kind !== 'least' || limit.isStated;
+}
+
+/** Whether a limit is one of the CG, whose margin is in m of arm; every other margin is in kg. */
+export function isOfCg(limit: Limit): limit is EnvelopeLimit | LateralLimit {
+  return 'envelope' in limit || 'side' in limit;
 }
 
 /** Largest mass in sight, kg: the measure of "met exactly" for masses. */

@@ -4,6 +4,7 @@ import { burnPlan, type BurnPlan } from './burn.ts';
 import type { LoadingCase, StationLoad, TankFuel } from './case.ts';
 import { envelopeBands, type EnvelopeBands } from './envelope.ts';
 import { ARM_MOST_M, requireArm, requireMass } from './require-arm.ts';
+import { lateralModel, type LateralModel } from './lateral.ts';
 import { tankMoment, type TankMoment } from './tank-moment.ts';
 
 /** An aeroplane with one loading, checked and ready to be followed. Make it with `loadingModel`. */
@@ -15,6 +16,8 @@ export interface LoadingModel {
   readonly solidKg: number;
   readonly solidKgM: number;
   readonly tanks: readonly TankMoment[];
+  /** Lateral arms and limits; null where the manual gives none. */
+  readonly lateral: LateralModel | null;
   /** In the order of the tanks. */
   readonly fuel: readonly TankFuel[];
   readonly plan: BurnPlan;
@@ -31,6 +34,9 @@ export interface SolidItem {
   readonly armM: number;
   readonly massSdKg: number;
   readonly armSdM: number;
+  /** Positive right; 0 where the manual gives no lateral arms. */
+  readonly lateralArmM: number;
+  readonly lateralArmSdM: number;
 }
 
 /**
@@ -82,6 +88,7 @@ export function loadingModel(aeroplane: LoadingAeroplane, loading: LoadingCase):
     solidKg: solids.reduce((sum, item) => sum + item.massKg, 0),
     solidKgM: solids.reduce((sum, item) => sum + item.massKg * item.armM, 0),
     tanks,
+    lateral: lateralModel(aeroplane, solids, fuel),
     fuel,
     plan,
     envelopes: envelopesOf(aeroplane, loading.category),
@@ -179,6 +186,8 @@ function solidItems(
         armM,
         massSdKg: 0,
         armSdM: 0,
+        lateralArmM: aeroplane.tanks[i]?.lateralArmM ?? 0,
+        lateralArmSdM: 0,
       });
     });
   }
@@ -204,6 +213,8 @@ function solidItems(
       armM,
       massSdKg: load.massSdKg,
       armSdM: load.armSdM,
+      lateralArmM: station.lateralArmM ?? 0,
+      lateralArmSdM: 0,
     });
   });
   return items;
@@ -214,8 +225,12 @@ function sized(x: {
   armM: number;
   massSdKg: number;
   armSdM: number;
+  lateralArmM?: number | null | undefined;
+  lateralArmSdM?: number | undefined;
 }): Omit<SolidItem, 'stationId' | 'name'> {
-  return { massKg: x.massKg, armM: x.armM, massSdKg: x.massSdKg, armSdM: x.armSdM };
+  const { massKg, armM, massSdKg, armSdM } = x;
+  const lateral = { lateralArmM: x.lateralArmM ?? 0, lateralArmSdM: x.lateralArmSdM ?? 0 };
+  return { massKg, armM, massSdKg, armSdM, ...lateral };
 }
 
 /** Arm of a load: the station's own, the seat's as it stands, or the table's for all that the station holds. */

@@ -22,6 +22,8 @@ export interface Path {
   massPerL: Float64Array;
   momentPerL: Float64Array;
   momentCurve: Float64Array;
+  /** Lateral moment at the node, kg m, positive right: straight to the next one. */
+  lateralKgM: Float64Array;
   /** Usable litres in tank i at node k: `contentsL[k * tanks + i]`. */
   contentsL: Float64Array;
   /** Sum of NODE_ flags. */
@@ -60,6 +62,7 @@ export function newPath(tankCount: number, room = 64): Path {
     massPerL: new Float64Array(room),
     momentPerL: new Float64Array(room),
     momentCurve: new Float64Array(room),
+    lateralKgM: new Float64Array(room),
     contentsL: new Float64Array(room * tankCount),
     marks: new Int32Array(room),
     emptied: new Int32Array(room),
@@ -84,6 +87,7 @@ export function makeRoom(path: Path, tankCount: number): void {
   wider.massPerL.set(path.massPerL);
   wider.momentPerL.set(path.momentPerL);
   wider.momentCurve.set(path.momentCurve);
+  wider.lateralKgM.set(path.lateralKgM);
   wider.contentsL.set(path.contentsL);
   wider.marks.set(path.marks);
   wider.emptied.set(path.emptied);

@@ -15,6 +15,8 @@ export interface FlightPoint {
   readonly armM: number;
   /** null where the aeroplane's chord is not known. */
   readonly macPercent: number | null;
+  /** Lateral arm of the CG, positive right; null where the manual gives no lateral arms. */
+  readonly lateralArmM: number | null;
   /** Usable fuel left in all, and in each tank in the order of the aeroplane's tanks. */
   readonly usableL: number;
   readonly contentsL: readonly number[];
@@ -54,6 +56,8 @@ export function pointAt(model: LoadingModel, path: Path, node: number, sinceL: n
   const at = (tank: number | undefined) =>
     u > 0 || tank === undefined || tank < 0 ? null : (model.aeroplane.tanks[tank]?.id ?? null);
   const armM = momentKgM / massKg;
+  const fromKgM = path.lateralKgM[node] ?? 0;
+  const toKgM = last ? fromKgM : (path.lateralKgM[node + 1] ?? fromKgM);
   return {
     burnedL: startL + u,
     afterTakeOffS: startS + share * (endS - startS),
@@ -61,6 +65,7 @@ export function pointAt(model: LoadingModel, path: Path, node: number, sinceL: n
     momentKgM,
     armM,
     macPercent: model.aeroplane.mac === null ? null : macPercent(armM, model.aeroplane.mac),
+    lateralArmM: model.lateral === null ? null : (fromKgM + share * (toKgM - fromKgM)) / massKg,
     usableL: contentsL.reduce((sum, litres) => sum + litres, 0),
     contentsL,
     marks: u > 0 ? [] : marksOf(path, node),

@@ -1,3 +1,4 @@
+import type { FuelBlend } from '../fuel/blend-density.ts';
 import type { GaugeReading } from '../fuel/fill-run.ts';
 /**
  * What the library keeps for Aircraft and Loading: plain data in SI units, as requests carry it.
@@ -32,6 +33,8 @@ export interface StationRecord {
   name: string;
   kind: 'seat' | 'baggage' | 'ballast' | 'other';
   arm: { kind: 'fixed'; armM: number } | { kind: 'adjustable'; foremostM: number; aftmostM: number };
+  /** To the right of the manual's own line, negative to its left; missing where none was entered. */
+  lateralArmM?: number | undefined;
   leastKg: number | null;
   mostKg: number | null;
   source: FigureSource;
@@ -68,9 +71,14 @@ export interface TankRecord {
   capacityL: number;
   unusableL: number;
   arm: TankArmRecord;
+  /** As a station's. */
+  lateralArmM?: number | undefined;
   /** As on the placard: 'unleaded 95', 'avgas 100LL'. */
   fuelKind: string;
+  /** As typed; it counts where there is no blend. */
   densityKgPerL: number;
+  /** The fuel by its kind, from which its density follows; missing where the typed one counts. */
+  blend?: FuelBlend | undefined;
   source: FigureSource;
 }
 
@@ -86,6 +94,15 @@ export interface EnvelopeRecord {
   /** The manual states its lowest mass as a least mass; else it is only where the manual's figures end. */
   lowestIsLimit?: boolean | undefined;
   source: FigureSource;
+}
+
+/** Limits of the lateral CG, as the manual gives them: as arms in m or as moments in kg m, positive right. */
+export interface LateralRecord {
+  across: 'arm' | 'moment';
+  left: number | null;
+  right: number | null;
+  /** Of oil that a weighing leaves out; null where none was entered. */
+  oilArmM: number | null;
 }
 
 export interface AircraftRecord {
@@ -106,6 +123,8 @@ export interface AircraftRecord {
   };
   /** Most fuel on one side over the other. */
   leftRightMostKg: number | null;
+  /** Missing where the manual gives no lateral arms. */
+  lateral?: LateralRecord | undefined;
   /** Oil that a weighing without oil leaves out. */
   oil: { massKg: number; armM: number } | null;
   stations: StationRecord[];
@@ -132,6 +151,8 @@ export interface ScaleReading {
   readingKg: number;
   /** Chocks and stands that stood on the scale. */
   tareKg: number;
+  /** Missing where lateral arms were not asked for. */
+  lateralArmM?: number | undefined;
 }
 
 export interface WeighingRecord {
@@ -143,6 +164,9 @@ export interface WeighingRecord {
   emptyArmM: number;
   massSdKg: number;
   armSdM: number;
+  /** Lateral arm of the empty weight and its standard uncertainty; missing where it was not entered. */
+  lateralArmM?: number | undefined;
+  lateralArmSdM?: number | undefined;
   unusableFuelIncluded: boolean;
   oilIncluded: boolean;
   note: string;
@@ -197,6 +221,8 @@ export interface LoadingRecord {
     lowL: number;
     bestL: number;
     highL: number;
+    /** Of the fuel, for its density; missing where nobody measured it. */
+    temperatureC?: number | undefined;
     /** What the gauge read and the curve that made litres of it; missing or null where litres were typed. */
     gauge?: { reading: GaugeReading; calibrationId: string } | null;
   }[];

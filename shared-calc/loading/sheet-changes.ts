@@ -51,6 +51,7 @@ function aeroplaneChanges({ aircraft: was }: LoadingInputs, { aircraft: is }: Lo
     [was.leftRightMostKg, is.leftRightMostKg],
     [was.oil, is.oil],
     [was.groups, is.groups],
+    [was.lateral, is.lateral],
   ];
   return [
     ...(differ(was.maxMasses, is.maxMasses) ? ['a maximum mass was changed'] : []),
@@ -126,7 +127,9 @@ function plain(value: unknown): unknown {
 function emptyOf(weighing: WeighingRecord | null) {
   if (weighing === null) return null;
   const { emptyMassKg, emptyArmM, massSdKg, armSdM, unusableFuelIncluded, oilIncluded } = weighing;
-  return [emptyMassKg, emptyArmM, massSdKg, armSdM, unusableFuelIncluded, oilIncluded];
+  const { lateralArmM, lateralArmSdM } = weighing;
+  const lateral = [lateralArmM, lateralArmSdM];
+  return [emptyMassKg, emptyArmM, massSdKg, armSdM, unusableFuelIncluded, oilIncluded, lateral];
 }
 
 function loadingOf({ loading }: LoadingInputs) {

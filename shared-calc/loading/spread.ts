@@ -3,11 +3,10 @@ import type { LimitMargin } from './assess.ts';
 import { bandAt } from './envelope.ts';
 import type { LoadingModel, SolidItem } from './model.ts';
 import { newPath, type Path } from './path.ts';
-import { pointAfterL } from './point.ts';
+import { pointAfterL, type FlightPoint } from './point.ts';
 import { walk } from './walk.ts';
-
-/** Standard normal distance of the 5 and 95 % figures from the best one. */
-export const Z_95 = 1.6448536269514729;
+import { isDensityDoubtful, tanksWithDensity } from './fuel-figures.ts';
+import { Z_95 } from './z-95.ts';
 
 /** Doubt of the loaded point at one instant: variances and covariance of arm and mass. */
 export interface Spread {
@@ -22,7 +21,7 @@ export interface Spread {
 /** What one input adds to the doubt, in the order of its size. */
 export interface DoubtShare {
   readonly name: string;
-  readonly kind: 'empty' | 'load' | 'fuel';
+  readonly kind: 'empty' | 'load' | 'fuel' | 'density';
   /** Of the variance of the margin, 0 to 1; all shares add up to 1. */
   readonly share: number;
   /** Part of that share that comes from the arm and not from the mass. */
@@ -36,6 +35,7 @@ interface Input {
   readonly ofArm: boolean;
   readonly massKg: number;
   readonly momentKgM: number;
+  readonly lateralKgM: number;
 }
 
 /**
@@ -130,23 +130,41 @@ function effectsOn(model: LoadingModel, margin: LimitMargin): (Input & { varianc
   if (slope === null || margin.worst === null) return [];
   return inputsAt(model, margin.worst.burnedL).map((input) => ({
     ...input,
-    variance: (slope.perKg * input.massKg + slope.perKgM * input.momentKgM) ** 2,
+    variance:
+      (slope.perKg * input.massKg +
+        slope.perKgM * input.momentKgM +
+        slope.perLateralKgM * input.lateralKgM) **
+      2,
   }));
 }
 
 /** Change of a margin with mass and with moment at its worst point. */
-function slopeOf({ limit, worst }: LimitMargin): { perKg: number; perKgM: number } | null {
+function slopeOf({
+  limit,
+  worst,
+}: LimitMargin): { perKg: number; perKgM: number; perLateralKgM: number } | null {
   if (worst === null) return null;
-  if (limit.kind === 'most') return { perKg: -1, perKgM: 0 };
-  if (limit.kind === 'least') return limit.isStated ? { perKg: 1, perKgM: 0 } : null;
+  const ofMass = { perKgM: 0, perLateralKgM: 0 };
+  if (limit.kind === 'most') return { perKg: -1, ...ofMass };
+  if (limit.kind === 'least') return limit.isStated ? { perKg: 1, ...ofMass } : null;
+  const { massKg: m, momentKgM, lateralArmM } = worst;
+  if ('side' in limit) {
+    const towards = limit.kind === 'right' ? 1 : -1;
+    // margin = towards (l0/m + l1 - Y/m)
+    const perKg = towards * (-limit.side.l0 / m ** 2 + (lateralArmM ?? 0) / m);
+    return { perKg, perKgM: 0, perLateralKgM: -towards / m };
+  }
   if (!('envelope' in limit)) return null;
-  const { massKg: m, momentKgM } = worst;
   const span = bandAt(limit.envelope, m).spans[0];
   if (span === undefined) return null;
   const sense = limit.kind === 'aft' ? 1 : -1;
   const side = limit.kind === 'aft' ? span.aft : span.forward;
   // margin = sense (l0/m + l1 + l2 m - M/m)
-  return { perKg: sense * (side.l2 - side.l0 / m ** 2 + momentKgM / m ** 2), perKgM: -sense / m };
+  return {
+    perKg: sense * (side.l2 - side.l0 / m ** 2 + momentKgM / m ** 2),
+    perKgM: -sense / m,
+    perLateralKgM: 0,
+  };
 }
 
 function inputsAt(model: LoadingModel, burnedL: number): Input[] {
@@ -154,30 +172,49 @@ function inputsAt(model: LoadingModel, burnedL: number): Input[] {
   model.solids.forEach((item, i) => {
     inputs.push(...solidInputs(item, i === 0 ? 'empty' : 'load'));
   });
+  const at = (contents: readonly number[], tanks: LoadingModel['tanks']) => {
+    const path = newPath(tanks.length);
+    const { plan, solidKg, solidKgM, lateral } = model;
+    walk(path, plan, tanks, contents, solidKg, solidKgM, lateral?.solidKgM);
+    return pointAfterL(model, path, Math.min(burnedL, path.burnedL[path.nodes - 1] ?? 0));
+  };
+  const between = (low: FlightPoint, high: FlightPoint) => ({
+    ofArm: false,
+    massKg: (high.massKg - low.massKg) / (2 * Z_95),
+    momentKgM: (high.momentKgM - low.momentKgM) / (2 * Z_95),
+    lateralKgM: ((high.lateralArmM ?? 0) * high.massKg - (low.lateralArmM ?? 0) * low.massKg) / (2 * Z_95),
+  });
   model.fuel.forEach((fuel, i) => {
     if (fuel.highL === fuel.lowL) return;
-    const at = (litres: number) => {
-      const contents = model.fuel.map((f, j) => (j === i ? litres : f.bestL));
-      const path = newPath(model.tanks.length);
-      walk(path, model.plan, model.tanks, contents, model.solidKg, model.solidKgM);
-      return pointAfterL(model, path, Math.min(burnedL, path.burnedL[path.nodes - 1] ?? 0));
-    };
-    const high = at(fuel.highL);
-    const low = at(fuel.lowL);
-    inputs.push({
-      name: model.aeroplane.tanks[i]?.name ?? '',
-      kind: 'fuel',
-      ofArm: false,
-      massKg: (high.massKg - low.massKg) / (2 * Z_95),
-      momentKgM: (high.momentKgM - low.momentKgM) / (2 * Z_95),
-    });
+    const filled = (litres: number) =>
+      at(
+        model.fuel.map((f, j) => (j === i ? litres : f.bestL)),
+        model.tanks,
+      );
+    const name = model.aeroplane.tanks[i]?.name ?? '';
+    inputs.push({ name, kind: 'fuel', ...between(filled(fuel.lowL), filled(fuel.highL)) });
   });
+  if (isDensityDoubtful(model.aeroplane)) {
+    const best = model.fuel.map((f) => f.bestL);
+    const [light, heavy] = [-Z_95, Z_95].map((z) =>
+      at(best, tanksWithDensity(model.aeroplane, model.tanks, z)),
+    );
+    if (light !== undefined && heavy !== undefined)
+      inputs.push({ name: '', kind: 'density', ...between(light, heavy) });
+  }
   return inputs;
 }
 
-function solidInputs({ name, massKg, armM, massSdKg, armSdM }: SolidItem, kind: 'empty' | 'load'): Input[] {
+function solidInputs(item: SolidItem, kind: 'empty' | 'load'): Input[] {
+  const { name, massKg, armM, massSdKg, armSdM, lateralArmM, lateralArmSdM } = item;
   const inputs: Input[] = [];
-  if (massSdKg > 0) inputs.push({ name, kind, ofArm: false, massKg: massSdKg, momentKgM: massSdKg * armM });
-  if (armSdM > 0) inputs.push({ name, kind, ofArm: true, massKg: 0, momentKgM: massKg * armSdM });
+  if (massSdKg > 0)
+    inputs.push({
+      ...{ name, kind, ofArm: false, massKg: massSdKg, momentKgM: massSdKg * armM },
+      lateralKgM: massSdKg * lateralArmM,
+    });
+  const ofArm = { name, kind, ofArm: true, massKg: 0, momentKgM: 0, lateralKgM: 0 };
+  if (armSdM > 0) inputs.push({ ...ofArm, momentKgM: massKg * armSdM });
+  if (lateralArmSdM > 0) inputs.push({ ...ofArm, lateralKgM: massKg * lateralArmSdM });
   return inputs;
 }

@@ -16,6 +16,8 @@ export interface TankMoment {
   /** Unusable fuel, for weighings that left it out. */
   readonly unusableKg: number;
   readonly unusableMomentKgM: number;
+  /** Lateral moment of a litre, positive right; 0 where the manual gives no lateral arms. */
+  readonly lateralKgMPerL: number;
 }
 
 /**
@@ -36,11 +38,19 @@ export function tankMoment(tank: Tank): TankMoment {
   const usableL = tank.capacityL - tank.unusableL;
   const density = tank.densityKgPerL;
   const unusableKg = density * tank.unusableL;
+  const lateralKgMPerL = density * lateralArmOf(tank.lateralArmM, `${field}.lateralArmM`);
   if (tank.arm.kind === 'fixed') {
     const { armM } = tank.arm;
     requireArm(`${field}.armM`, armM);
     const only = segments([0, usableL], [0], [density * armM], [0]);
-    return { densityKgPerL: density, usableL, ...only, unusableKg, unusableMomentKgM: unusableKg * armM };
+    return {
+      densityKgPerL: density,
+      usableL,
+      ...only,
+      unusableKg,
+      unusableMomentKgM: unusableKg * armM,
+      lateralKgMPerL,
+    };
   }
   const table = printedSegments(tank, field);
   // Litres that the table counts when the usable contents are zero.
@@ -71,7 +81,27 @@ export function tankMoment(tank: Tank): TankMoment {
   at.push(usableL);
   const lowestArmM = (c1[0] ?? 0) / density;
   const unusableMomentKgM = tank.arm.counts === 'total' ? zeroMoment : unusableKg * lowestArmM;
-  return { densityKgPerL: density, usableL, ...segments(at, c0, c1, c2), unusableKg, unusableMomentKgM };
+  const moments = { unusableKg, unusableMomentKgM, lateralKgMPerL };
+  return { densityKgPerL: density, usableL, ...segments(at, c0, c1, c2), ...moments };
+}
+
+function lateralArmOf(armM: number | null | undefined, field: string): number {
+  if (armM === null || armM === undefined) return 0;
+  requireArm(field, armM);
+  return armM;
+}
+
+/** The same tank with a fuel that is denser by a factor. What is counted as empty weight stays as it was. */
+export function withDensityTimes(tank: TankMoment, factor: number): TankMoment {
+  if (factor === 1) return tank;
+  return {
+    ...tank,
+    densityKgPerL: factor * tank.densityKgPerL,
+    lateralKgMPerL: factor * tank.lateralKgMPerL,
+    c0: tank.c0.map((c) => factor * c),
+    c1: tank.c1.map((c) => factor * c),
+    c2: tank.c2.map((c) => factor * c),
+  };
 }
 
 function segments(

@@ -43,6 +43,7 @@ interface Walk extends Scratch {
  * Fuel returned into a full tank is lost overboard: from there on, mass falls faster than the engine burns.
  * @param solidKg, solidKgM  mass and moment of all but the usable fuel
  * @param contentsL          usable litres in each tank at the ramp, within its capacity (the caller's promise)
+ * @param solidLateralKgM    lateral moment of all but the usable fuel; 0 where the manual gives no lateral arms
  * @throws InputProblem where tanks would be changed more than some thousand times
  */
 export function walk(
@@ -52,6 +53,7 @@ export function walk(
   contentsL: readonly number[],
   solidKg: number,
   solidKgM: number,
+  solidLateralKgM = 0,
 ): void {
   const w: Walk = {
     ...path.scratch,
@@ -77,7 +79,7 @@ export function walk(
     markPhases(w, exhausted);
     const flow = w.airborne && w.climbLeftL > 0 ? plan.climbLPerS : plan.cruiseLPerS;
     if (!exhausted) setRates(w, flow);
-    const untilKnotL = writePiece(w, solidKg, solidKgM, exhausted);
+    const untilKnotL = writePiece(w, solidKg, solidKgM, solidLateralKgM, exhausted);
     if (exhausted) return;
     if (w.node >= MOST_NODES) throw new InputProblem('burn', 'tanks would be changed more than 5,000 times');
     const stepL = Math.min(untilKnotL, untilEventL(w, flow));
@@ -130,11 +132,18 @@ function markPhases(w: Walk, exhausted: boolean): void {
 }
 
 /** Write mass and moment of the piece that starts here; returns the litres until a tank reaches a knot, or its end. */
-function writePiece(w: Walk, solidKg: number, solidKgM: number, exhausted: boolean): number {
+function writePiece(
+  w: Walk,
+  solidKg: number,
+  solidKgM: number,
+  solidLateralKgM: number,
+  exhausted: boolean,
+): number {
   const { path, node, tanks } = w;
   const count = tanks.length;
   let massKg = solidKg;
   let momentKgM = solidKgM;
+  let lateralKgM = solidLateralKgM;
   let massPerL = 0;
   let momentPerL = 0;
   let momentCurve = 0;
@@ -146,6 +155,7 @@ function writePiece(w: Walk, solidKg: number, solidKgM: number, exhausted: boole
     if (tank === undefined) continue;
     massKg += tank.densityKgPerL * litres;
     momentKgM += w.nowKgM[i] ?? 0;
+    lateralKgM += tank.lateralKgMPerL * litres;
     const r = exhausted ? 0 : (w.rate[i] ?? 0);
     if (r === 0) continue;
     let k = w.segment[i] ?? 0;
@@ -164,6 +174,7 @@ function writePiece(w: Walk, solidKg: number, solidKgM: number, exhausted: boole
   path.timeS[node] = w.timeS;
   path.massKg[node] = massKg;
   path.momentKgM[node] = momentKgM;
+  path.lateralKgM[node] = lateralKgM;
   path.massPerL[node] = massPerL;
   path.momentPerL[node] = momentPerL;
   path.momentCurve[node] = momentCurve;

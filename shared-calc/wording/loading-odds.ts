@@ -1,5 +1,5 @@
 import { loadFigures, type LoadingInputs } from '../loading/case-of.ts';
-import { hasMargin } from '../loading/limits.ts';
+import { hasMargin, isOfCg } from '../loading/limits.ts';
 import type { InsideOdds } from '../loading/odds.ts';
 import { SOBOL_MOST_DIMENSIONS } from '../numeric/sobol.ts';
 import type { LimitMargin } from '../loading/assess.ts';
@@ -54,7 +54,7 @@ export function tooManyDoubtsSentence(tankCount: number): string {
 
 /** A limit that is not the one of the answer's least margin. */
 function limitName({ limit }: LimitMargin): string {
-  if (limit.kind === 'forward' || limit.kind === 'aft') return `the ${limit.kind} limit`;
+  if (isOfCg(limit)) return `the ${limit.kind} limit`;
   return limit.kind === 'least' ? 'the least mass' : 'a maximum mass';
 }
 
@@ -63,7 +63,7 @@ export function isAsked({ result, reserve, verdict }: LoadingReview): boolean {
   if (result === null || verdict === 'not checked' || result.unchecked.length > 0) return false;
   if (result.fuelEndsS !== null || reserve?.kept === false) return false;
   return result.margins.every(
-    ({ met, limit }) => met || (hasMargin(limit) && ('envelope' in limit || 'phase' in limit)),
+    ({ met, limit }) => met || (hasMargin(limit) && (isOfCg(limit) || 'phase' in limit)),
   );
 }
 
@@ -93,6 +93,7 @@ function percent(share: number): string {
 function doubtName({ name, kind, share, armShare }: DoubtShare, inputs: LoadingInputs): string {
   const isPlace = armShare > share / 2;
   if (kind === 'empty') return isPlace ? 'the empty CG' : 'the empty weight';
+  if (kind === 'density') return 'the density of the fuel';
   if (kind === 'fuel') return `the fuel in ${name}`;
   if (isPlace) return `the place of ${name}`;
   const known = inputs.loading.items

@@ -1,6 +1,6 @@
 import type { LimitMargin, LoadingResult, Stretch } from '../loading/assess.ts';
 import type { Phase } from '../loading/aeroplane.ts';
-import type { EnvelopeLimit } from '../loading/limits.ts';
+import { isOfCg, type EnvelopeLimit } from '../loading/limits.ts';
 import type { FlightPoint } from '../loading/point.ts';
 import { shownDuration } from '../units/duration-text.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
@@ -18,10 +18,8 @@ export function amount(
   units: LoadingUnits,
 ): string {
   const size = Math.abs(margin);
-  if (size === 0) return `less than ${smallest('envelope' in limit, units)}`;
-  return 'envelope' in limit
-    ? shown(size, 'arm', units.arm, question)
-    : shown(size, 'mass', units.mass, question);
+  if (size === 0) return `less than ${smallest(isOfCg(limit), units)}`;
+  return isOfCg(limit) ? shown(size, 'arm', units.arm, question) : shown(size, 'mass', units.mass, question);
 }
 
 /** A limit met exactly leaves nothing; one step of the figure says so without a bare zero. */
@@ -35,9 +33,10 @@ export function limitMass(limitKg: number, units: LoadingUnits): string {
   return `${fieldText(limitKg, 'mass', units.mass)}${unitSuffix(units.mass)}`;
 }
 
-/** "aft limit", "maximum take-off mass (600 kg)". */
+/** "aft limit", "left limit", "maximum take-off mass (600 kg)". */
 export function limitName({ limit }: LimitMargin, units: LoadingUnits): string {
   if ('envelope' in limit) return envelopeLimitName(limit);
+  if ('side' in limit) return `${limit.kind} limit`;
   if (limit.kind === 'least') return `least mass (${limitMass(limit.limitKg, units)})`;
   if ('phase' in limit) return `maximum ${massName(limit.phase)} (${limitMass(limit.limitKg, units)})`;
   return 'limit';
@@ -137,8 +136,8 @@ function stretchText({ fromS, toS, fromRamp, untilExhausted }: Stretch): string 
 export function isBrokenBetween({ limit, outside }: LimitMargin, result: LoadingResult): boolean {
   const endL = (result.landing ?? result.exhausted).burnedL;
   return (
-    'envelope' in limit &&
-    limit.phase === 'flight' &&
+    isOfCg(limit) &&
+    ('side' in limit || limit.phase === 'flight') &&
     outside.every(
       ({ fromL, fromS, toL }) =>
         // What is said to begin at take-off is not said to be hidden there.

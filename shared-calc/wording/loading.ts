@@ -1,10 +1,15 @@
 import type { LimitMargin, LoadingResult } from '../loading/assess.ts';
-import type { EnvelopeLimit, MassLimit, PlaceLimit } from '../loading/limits.ts';
+import {
+  isOfCg,
+  type EnvelopeLimit,
+  type LateralLimit,
+  type MassLimit,
+  type PlaceLimit,
+} from '../loading/limits.ts';
 import { shownDuration } from '../units/duration-text.ts';
 import { shown } from '../units/shown.ts';
 import {
   amount,
-  envelopeLimitName,
   isBrokenBetween,
   limitMass,
   limitName,
@@ -98,7 +103,7 @@ function brokenSentences(result: LoadingResult, units: LoadingUnits): Sentence[]
   const broken = result.margins.filter((m) => !m.met);
   const sentences: Sentence[] = [];
   for (const margin of broken)
-    if ('envelope' in margin.limit) sentences.push(outsideEnvelope(margin, margin.limit, result, units));
+    if (isOfCg(margin.limit)) sentences.push(outsideCg(margin, margin.limit, result, units));
   for (const margin of broken) {
     if ('phase' in margin.limit && !('envelope' in margin.limit))
       sentences.push(overMass(margin, margin.limit, result, units));
@@ -116,18 +121,18 @@ function brokenSentences(result: LoadingResult, units: LoadingUnits): Sentence[]
   return sentences;
 }
 
-function outsideEnvelope(
+function outsideCg(
   margin: LimitMargin,
-  limit: EnvelopeLimit,
+  limit: EnvelopeLimit | LateralLimit,
   result: LoadingResult,
   units: LoadingUnits,
 ): Sentence {
   const by = amount(margin, 'excess', units);
   const where =
-    limit.phase === 'flight' || limit.phase === 'ramp'
+    'side' in limit || limit.phase === 'flight' || limit.phase === 'ramp'
       ? stretches(margin.outside)
       : pointOf(limit.phase, result);
-  return strongFirst(`Outside the ${envelopeLimitName(limit)}`, ` by up to ${by}, ${where}.`);
+  return strongFirst(`Outside the ${limitName(margin, units)}`, ` by up to ${by}, ${where}.`);
 }
 
 function overMass(
@@ -225,6 +230,6 @@ function fuelLost(result: LoadingResult): Sentence[] {
 
 function outsideInShort(result: LoadingResult, units: LoadingUnits): string {
   const broken = result.margins.filter((m) => !m.met);
-  const worst = broken.find((m) => 'envelope' in m.limit) ?? broken[0];
+  const worst = broken.find((m) => isOfCg(m.limit)) ?? broken[0];
   return worst === undefined ? 'fuel does not last' : `outside by ${amount(worst, 'excess', units)}`;
 }

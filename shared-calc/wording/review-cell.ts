@@ -1,18 +1,11 @@
 import type { LimitMargin, LoadingResult } from '../loading/assess.ts';
 import { armLimitsAt } from '../loading/envelope.ts';
+import { isOfCg } from '../loading/limits.ts';
 import { pointAt } from '../loading/point.ts';
 import { shownDuration } from '../units/duration-text.ts';
 import { loadingReview, type LoadingReview } from './loading-review.ts';
 import type { LoadingInputs } from '../loading/case-of.ts';
-import {
-  amount,
-  envelopeLimitName,
-  limitName,
-  placeOf,
-  whenText,
-  type LoadingUnits,
-  isBrokenBetween,
-} from './loading-parts.ts';
+import { amount, limitName, placeOf, whenText, type LoadingUnits, isBrokenBetween } from './loading-parts.ts';
 import { textOf } from './parts.ts';
 
 /** What a cell of the review table says, all of it plain data: it crosses from a worker. */
@@ -156,9 +149,9 @@ function brokenWords(
       : startsAtOnce
         ? 'from take-off'
         : `met ${whenText(start.fromS)}`;
-  if ('envelope' in limit) {
-    const name = envelopeLimitName(limit);
-    const isStretch = limit.phase === 'flight' || limit.phase === 'ramp';
+  if (isOfCg(limit)) {
+    const name = limitName(margin, units);
+    const isStretch = 'side' in limit || limit.phase === 'flight' || limit.phase === 'ramp';
     return {
       lead: `Outside the ${name} by ${by}`,
       where: isStretch ? since : worst === null ? '' : placeOf(worst, result),
@@ -199,7 +192,7 @@ function brokenWords(
 }
 
 function figuresOf({ limit, margin, share, worst }: LimitMargin) {
-  const isArm = 'envelope' in limit;
+  const isArm = isOfCg(limit);
   return {
     share,
     limitId: limit.id,

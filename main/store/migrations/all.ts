@@ -15,6 +15,7 @@ import { fillTestDetails } from './0085-fill-test-details.ts';
 import { loadingByGauge } from './0086-loading-by-gauge.ts';
 import { loadingSheets } from './0095-loading-sheets.ts';
 import { reviewTables } from './0098-review-tables.ts';
+import { lateralArmsAndFuelKinds } from './0100-lateral-arms-and-fuel-kinds.ts';
 import { runwaySlope } from './0110-runway-slope.ts';
 import { performanceEntry } from './0115-performance-entry.ts';
 import { seenVerdicts } from './0130-seen-verdicts.ts';
@@ -37,6 +38,7 @@ export const migrations: readonly Migration[] = [
   loadingByGauge,
   loadingSheets,
   reviewTables,
+  lateralArmsAndFuelKinds,
   runwaySlope,
   performanceEntry,
   seenVerdicts,

@@ -4,6 +4,7 @@ import type { TankFuel } from '../case.ts';
 import type { Asked } from './kept.ts';
 import { keptRanges } from './kept-ranges.ts';
 import { reserveOf } from '../reserve.ts';
+import { Z_95 } from '../z-95.ts';
 
 /** How fuel is shared among tanks: litres in each for one litre in all, in the order of the aeroplane's tanks. */
 export type FuelParts = readonly number[];
@@ -105,6 +106,10 @@ function landingLast(asked: Asked): Asked {
   return { ...asked, loading: { ...asked.loading, flight: { ...flight, landingAfterS } } };
 }
 
-function densest({ aeroplane }: Asked): number {
-  return Math.max(0, ...aeroplane.tanks.map((tank) => tank.densityKgPerL));
+/** Of the heaviest fuel with which limits are compared, kg/L; 0 without tanks. */
+export function densest({ aeroplane }: Asked): number {
+  return Math.max(
+    0,
+    ...aeroplane.tanks.map((tank) => tank.densityKgPerL + Z_95 * (tank.densitySdKgPerL ?? 0)),
+  );
 }

@@ -1,7 +1,7 @@
 import { bracketedRoot } from '../../numeric/bracketed-root.ts';
 import { rangesNotNegative, type NumberRange } from '../../numeric/ranges-not-negative.ts';
 import { limitingMomentKgM, type EnvelopeBands } from '../envelope.ts';
-import { fuelFigures } from '../fuel-figures.ts';
+import { fuelCases } from '../fuel-figures.ts';
 import { limitsOf } from '../limits.ts';
 import { loadingModel, type LoadingModel } from '../model.ts';
 import { newPath, partOf } from '../path.ts';
@@ -101,13 +101,16 @@ function stepsPassed(at: Varied['at'], { from, to }: NumberRange, model: Loading
   );
   if (steps.length === 0) return [];
   const path = newPath(model.tanks.length);
-  return fuelFigures(model.fuel).flatMap((_, figure) =>
+  return fuelCases(model).flatMap((_, figure) =>
     steps.flatMap(({ massKg, phase }) =>
       ([0, 1] as const).flatMap((end) => {
         const over = (x: number) => {
           const now = modelAt(at, x);
-          const contents = fuelFigures(now.fuel)[figure] ?? now.fuel.map(({ bestL }) => bestL);
-          walk(path, now.plan, now.tanks, contents, now.solidKg, now.solidKgM);
+          const { fuelL, tanks } = fuelCases(now)[figure] ?? {
+            fuelL: now.fuel.map(({ bestL }) => bestL),
+            tanks: now.tanks,
+          };
+          walk(path, now.plan, tanks, fuelL, now.solidKg, now.solidKgM);
           return (path.massKg[partOf(path, phase)[end]] ?? 0) - massKg;
         };
         const [a, b] = [over(from), over(to)];

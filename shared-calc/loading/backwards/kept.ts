@@ -50,7 +50,9 @@ export const SHARE_KG = 100;
 
 /** A margin along the flight as a share: of the envelope's width, or of 100 kg. Its sign is the margin's. */
 export function flightShareOf({ limit, margin }: LimitMargin): number {
-  return 'envelope' in limit ? margin / limit.envelope.widthM : margin / SHARE_KG;
+  return 'envelope' in limit
+    ? margin / limit.envelope.widthM
+    : margin / ('side' in limit ? limit.widthM : SHARE_KG);
 }
 
 /** See KeptBy.reserveSlackS; an aeroplane without a fuel flow keeps no reserve. */

@@ -1,5 +1,6 @@
 import type { NumberRange } from '../../numeric/ranges-not-negative.ts';
 import { reserveOf } from '../reserve.ts';
+import { densest } from './fuels.ts';
 import { flightShareOf, type Asked } from './kept.ts';
 import { keptRanges } from './kept-ranges.ts';
 
@@ -9,19 +10,18 @@ import { keptRanges } from './kept-ranges.ts';
  * @throws RangeProblem, InputProblem as loadingModel
  */
 export function landingRanges(asked: Asked): NumberRange[] {
-  const { aeroplane, loading, reserveS } = asked;
+  const { loading, reserveS } = asked;
   const { fuel, flight, burn } = loading;
   const reserve = reserveOf({ fuel: [...fuel], flight: { ...flight, reserveMin: reserveS / 60 } });
   if (reserve === null || reserve.landByS < 0) return [];
   const climbLPerH = flight.climbMin > 0 ? (flight.climbL / flight.climbMin) * 60 : 0;
   const flowLPerH = Math.max(flight.cruiseLPerH, climbLPerH, burn.returnLine?.pumpLPerH ?? 0);
-  const densityKgPerL = Math.max(0, ...aeroplane.tanks.map((tank) => tank.densityKgPerL));
   return keptRanges({
     at: (landingAfterS) => ({ ...asked, loading: { ...loading, flight: { ...flight, landingAfterS } } }),
     from: 0,
     to: reserve.landByS,
     // With a return line as much goes into one tank as comes out of another.
-    kgPerUnit: (2 * densityKgPerL * flowLPerH) / 3600,
+    kgPerUnit: (2 * densest(asked) * flowLPerH) / 3600,
     shareOf: ({ result }) =>
       result.margins.reduce(
         (least, margin) =>

@@ -20,6 +20,12 @@ export function steepestPerKg(model: LoadingModel, lightestKg: number): number {
   for (const limit of limitsOf(model)) {
     if (limit.kind === 'forward')
       most = Math.max(most, (spreadM / lightestKg + leanPerKg(limit.envelope)) / limit.envelope.widthM);
+    if ('side' in limit) {
+      const lateral = lateralArms(model);
+      const besideM = Math.max(...lateral) - Math.min(...lateral);
+      const lean = Math.abs(limit.side.l0) / lightestKg ** 2;
+      most = Math.max(most, (besideM / lightestKg + lean) / limit.widthM);
+    }
   }
   return most;
 }
@@ -32,6 +38,14 @@ function armsInUse({ solids, aeroplane, tanks }: LoadingModel): number[] {
     }),
   );
   return [...solids.map(({ armM }) => armM), ...aeroplane.stations.flatMap(armsOf), ...fuel];
+}
+
+/** Lateral arms of everything that is or may be aboard. */
+function lateralArms({ solids, aeroplane }: LoadingModel): number[] {
+  return [
+    ...solids.map(({ lateralArmM }) => lateralArmM),
+    ...[...aeroplane.stations, ...aeroplane.tanks].map(({ lateralArmM }) => lateralArmM ?? 0),
+  ];
 }
 
 function armsOf({ arm }: Station): number[] {

@@ -73,6 +73,33 @@ const edits: ((aircraft: AircraftRecord, draw: Draw) => void)[] = [
         ],
       };
   },
+  (aircraft, draw) => {
+    // The manual gives lateral arms, or no longer does; a place and a tank get theirs.
+    if (draw.chance(0.3)) delete aircraft.lateral;
+    else
+      aircraft.lateral = {
+        across: draw.chance(0.5) ? 'arm' : 'moment',
+        left: draw.pick([null, -2, -0.1]),
+        right: 0.1,
+        oilArmM: draw.pick([null, 0]),
+      };
+    const station = draw.pick(aircraft.stations);
+    if (station !== null) station.lateralArmM = draw.below(3) / 10;
+    const tank = draw.pick(aircraft.tanks);
+    if (tank !== null) tank.lateralArmM = -1.6;
+  },
+  (aircraft, draw) => {
+    const tank = draw.pick(aircraft.tanks);
+    if (tank === null) return;
+    const blend = draw.pick([
+      null,
+      { kind: 'avgas' as const },
+      { kind: 'motor gasoline' as const, ethanolPercent: draw.below(100) },
+      { kind: 'own' as const, at15KgPerL: 0.745 },
+    ]);
+    if (blend === null) delete tank.blend;
+    else tank.blend = blend;
+  },
   (aircraft) => aircraft.envelopes[0]?.vertices.push({ across: 1.8, massKg: 380 }),
   (aircraft) => aircraft.envelopes.pop(),
   (aircraft, draw) => (aircraft.performance.ownReserveMin = draw.below(60)),
@@ -110,7 +137,13 @@ export const aircraftInputs = {
           unusableFuelIncluded: draw.chance(0.5),
           oilIncluded: true,
           note: '',
-          readings: [{ wheel: 'nose wheel', armM: 0.69, readingKg: 51.3, tareKg: 0 }],
+          ...(draw.chance(0.5) ? { lateralArmM: 0.003, lateralArmSdM: 0.002 } : {}),
+          readings: [
+            {
+              ...{ wheel: 'nose wheel', armM: 0.69, readingKg: 51.3, tareKg: 0 },
+              ...(draw.chance(0.5) ? { lateralArmM: 0 } : {}),
+            },
+          ],
         };
   },
   'weighing.withdraw': (library, draw) => someWeighing(library, draw, false),

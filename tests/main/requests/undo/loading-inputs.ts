@@ -34,7 +34,13 @@ async function newLoading(library: MemoryLibrary, draw: Draw): Promise<Omit<Load
       person === null || seat === undefined
         ? []
         : [{ id: 'item-1', stationId: seat.id, seatArmM: null, personId: person.id, typed: null }],
-    fuel: aircraft.tanks.map((tank) => ({ tankId: tank.id, lowL: 10, bestL: 11, highL: 12 })),
+    fuel: aircraft.tanks.map((tank) => ({
+      tankId: tank.id,
+      lowL: 10,
+      bestL: 11,
+      highL: 12,
+      ...(draw.chance(0.3) ? { temperatureC: 4 } : {}),
+    })),
     burn: {
       kind: 'sequence',
       tankIds: aircraft.tanks.map((tank) => tank.id),
