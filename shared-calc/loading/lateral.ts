@@ -86,6 +86,18 @@ function requireLateral(field: string, name: string, armM: number | null | undef
   requireArm(`${field}.lateralArmM`, armM);
 }
 
+/**
+ * Left and right limit as arms at a mass, m; null where the manual gives none on that side.
+ * @param massKg above 0, of a flight that was followed
+ */
+export function lateralArmLimits(
+  { left, right }: LateralModel,
+  massKg: number,
+): { leftM: number | null; rightM: number | null } {
+  const armM = (side: Side | null) => (side === null ? null : side.l0 / massKg + side.l1);
+  return { leftM: armM(left), rightM: armM(right) };
+}
+
 /** Fixed lateral moments that may be added to a path and still keep it between its limits, kg m. */
 export interface LateralRoom {
   leastKgM: number;

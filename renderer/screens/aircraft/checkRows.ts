@@ -8,6 +8,7 @@ import type {
 import type { Quantity, UnitOf } from '../../../shared-calc/units/quantities.ts';
 import { fieldText, unitSuffix } from '../../../shared-calc/units/shown.ts';
 import { UNITS } from '../../../shared-calc/units/unit-table.ts';
+import { blendName } from '../../../shared-calc/wording/fuel-density.ts';
 import { dayText } from '../../ui/dateKind.ts';
 import { manualUnits } from './printedUnits.ts';
 
@@ -50,6 +51,7 @@ export function checkParts(
           ...(arm.kind === 'fixed'
             ? [f.row('arm', arm.armM, 'arm')]
             : [f.row('foremost', arm.foremostM, 'arm'), f.row('aftmost', arm.aftmostM, 'arm')]),
+          ...f.lateral(station.lateralArmM),
           f.row('least', leastKg, 'mass'),
           f.row('most', mostKg, 'mass'),
         ].flat(),
@@ -65,7 +67,15 @@ export function checkParts(
           f.row('capacity, the unusable included', tank.capacityL, 'volume'),
           f.row('unusable', tank.unusableL, 'volume'),
           { what: 'fuel', figure: tank.fuelKind },
-          f.row('density', 1000 * tank.densityKgPerL, 'fuelDensity'),
+          tank.blend === undefined
+            ? f.row('density', 1000 * tank.densityKgPerL, 'fuelDensity')
+            : [
+                { what: 'density by the kind of fuel', figure: blendName(tank.blend) },
+                ...(tank.blend.kind === 'own'
+                  ? f.row('density at 15 °C', 1000 * tank.blend.at15KgPerL, 'fuelDensity')
+                  : []),
+              ],
+          ...f.lateral(tank.lateralArmM),
           ...(arm.kind === 'fixed'
             ? f.row('arm', arm.armM, 'arm')
             : [
@@ -129,12 +139,22 @@ function standingOf({ from, comparedOn: day }: FigureSource): string {
 }
 
 /** Ways to write a figure as it was typed; an empty one makes no row. */
-function figuresIn({ printed }: Pick<AircraftRecord, 'printed'>) {
+function figuresIn({ printed, lateral }: Pick<AircraftRecord, 'printed' | 'lateral'>) {
   const units = manualUnits(printed);
   const text = (value: number, quantity: keyof typeof units) =>
     `${fieldText(value, quantity, units[quantity])}${unitSuffix(units[quantity])}`;
   return {
     text,
+    /** Nothing where the manual gives no lateral arms. */
+    lateral: (armM: number | undefined): CheckRow[] =>
+      lateral === undefined
+        ? []
+        : [
+            {
+              what: 'lateral arm, right positive',
+              figure: armM === undefined ? 'not entered' : text(armM, 'arm'),
+            },
+          ],
     row: (what: string, value: number | null, quantity: keyof typeof units): CheckRow[] =>
       value === null ? [] : [{ what, figure: text(value, quantity) }],
   };
@@ -150,6 +170,7 @@ function limitRows(aircraft: AircraftRecord, f: Figures): CheckRow[] {
     f.row('maximum at landing', maxMasses.landingKg, 'mass'),
     f.row('maximum without fuel', maxMasses.zeroFuelKg, 'mass'),
     f.row('left against right fuel, most', aircraft.leftRightMostKg, 'mass'),
+    ...lateralRows(aircraft, f),
     f.row('leading edge of the mean chord', mac?.leadingEdgeArmM ?? null, 'arm'),
     f.row('length of the mean chord', mac?.lengthM ?? null, 'arm'),
     f.row(gear.kind === 'nose wheel' ? 'nose wheel' : 'tail wheel', gear.noseOrTailArmM, 'arm'),
@@ -167,6 +188,15 @@ function limitRows(aircraft: AircraftRecord, f: Figures): CheckRow[] {
     .filter(({ figure }) => figure !== '');
 }
 
+function lateralRows({ lateral, oil }: AircraftRecord, f: Figures): CheckRow[] {
+  if (lateral === undefined) return [];
+  return [
+    ...f.row('left limit, right positive', lateral.left, lateral.across),
+    ...f.row('right limit, right positive', lateral.right, lateral.across),
+    ...(oil === null ? [] : f.row('oil, lateral arm', lateral.oilArmM, 'arm')),
+  ];
+}
+
 function weighingPart(weighing: WeighingRecord, f: Figures): CheckPart {
   const yesNo = (is: boolean) => (is ? 'included' : 'not included');
   return {
@@ -175,6 +205,7 @@ function weighingPart(weighing: WeighingRecord, f: Figures): CheckPart {
     rows: [
       f.row('empty weight', weighing.emptyMassKg, 'mass'),
       f.row('its arm', weighing.emptyArmM, 'arm'),
+      f.row('its lateral arm, right positive', weighing.lateralArmM ?? null, 'arm'),
       { what: 'unusable fuel', figure: yesNo(weighing.unusableFuelIncluded) },
       { what: 'oil', figure: yesNo(weighing.oilIncluded) },
     ].flat(),

@@ -5,6 +5,8 @@ import type { PerformanceRecord } from '../../../shared-calc/performance/records
 export interface Missing {
   what: string;
   section: SectionId;
+  /** The name of a field that is there already and empty; without one the section begins something new. */
+  field?: string;
 }
 
 export type SectionId = 'aeroplane' | 'empty' | 'stations' | 'tanks' | 'envelopes' | 'limits' | 'performance';
@@ -22,6 +24,25 @@ export function missingFor(aircraft: AircraftRecord, weighing: WeighingRecord | 
   add(aircraft.envelopes.length === 0, 'the CG envelope', 'envelopes');
   add(aircraft.maxMasses.takeOffKg === null, 'the maximum take-off mass', 'limits');
   add(aircraft.performance.fuelFlowLPerH === null, 'the fuel flow', 'performance');
+  if (aircraft.lateral !== undefined) {
+    add(weighing !== null && weighing.lateralArmM === undefined, 'the empty weight’s lateral arm', 'empty');
+    const ofRows = (
+      section: SectionId,
+      rows: readonly { name: string; lateralArmM?: number | undefined }[],
+    ) => {
+      for (const { name, lateralArmM } of rows) {
+        const field = `Lateral arm of ${name}`;
+        if (lateralArmM === undefined) missing.push({ what: `the lateral arm of ${name}`, section, field });
+      }
+    };
+    ofRows('stations', aircraft.stations);
+    ofRows('tanks', aircraft.tanks);
+    add(
+      aircraft.lateral.left === null && aircraft.lateral.right === null,
+      'the limits of the lateral CG',
+      'limits',
+    );
+  }
   return missing;
 }
 

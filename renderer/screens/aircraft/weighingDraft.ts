@@ -7,6 +7,7 @@ import {
   type WeighingCorrection,
   type WeighingResult,
 } from '../../../shared-calc/loading/weighing.ts';
+import { tankDensity } from '../../../shared-calc/loading/tank-density.ts';
 import { momentOfUsableKgM, tankMoment } from '../../../shared-calc/loading/tank-moment.ts';
 
 export interface WheelDraft {
@@ -14,6 +15,8 @@ export interface WheelDraft {
   armM: number | null;
   readingKg: number | null;
   tareKg: number | null;
+  /** Asked for where the manual gives lateral arms. */
+  lateralArmM: number | null;
 }
 
 /** A weighing as it is being entered. */
@@ -30,6 +33,8 @@ export interface WeighingDraft {
   emptyArmM: number | null;
   massSdKg: number;
   armSdM: number;
+  lateralArmM: number | null;
+  lateralArmSdM: number;
   how: 'maker' | 'equipment change' | 'other';
   unusableFuelIncluded: boolean;
   oilIncluded: boolean;
@@ -44,19 +49,20 @@ const usualWheelArmSdM = 0.005 / NINE_IN_TEN_SDS;
 /** An empty form, the wheels' arms as entered for the aeroplane. */
 export function newWeighingDraft(aircraft: AircraftRecord, today: string): WeighingDraft {
   const { gear } = aircraft;
-  const wheel = (name: string, armM: number | null): WheelDraft => ({
+  const wheel = (name: string, armM: number | null, lateralArmM: number | null): WheelDraft => ({
     wheel: name,
     armM,
     readingKg: null,
     tareKg: 0,
+    lateralArmM,
   });
   return {
     weighedOn: today,
     from: 'scales',
     wheels: [
-      wheel(gear.kind, gear.noseOrTailArmM),
-      wheel('left main wheel', gear.mainArmM),
-      wheel('right main wheel', gear.mainArmM),
+      wheel(gear.kind, gear.noseOrTailArmM, 0),
+      wheel('left main wheel', gear.mainArmM, null),
+      wheel('right main wheel', gear.mainArmM, null),
     ],
     scaleSdKg: usualScaleSdKg,
     wheelArmSdM: usualWheelArmSdM,
@@ -65,6 +71,8 @@ export function newWeighingDraft(aircraft: AircraftRecord, today: string): Weigh
     emptyArmM: null,
     massSdKg: usualScaleSdKg,
     armSdM: usualWheelArmSdM,
+    lateralArmM: null,
+    lateralArmSdM: usualWheelArmSdM,
     how: 'maker',
     unusableFuelIncluded: true,
     oilIncluded: true,
@@ -73,7 +81,14 @@ export function newWeighingDraft(aircraft: AircraftRecord, today: string): Weigh
 }
 
 /** What the form comes to; or what it still waits for, as a sentence. */
-export type WeighingOutcome = { ready: true; result: WeighingResult } | { ready: false; waits: string };
+export type WeighingOutcome =
+  | {
+      ready: true;
+      result: WeighingResult;
+      /** null where the manual gives no lateral arms. */
+      lateral: { armM: number; armSdM: number } | null;
+    }
+  | { ready: false; waits: string };
 
 /** @throws RangeProblem, InputProblem of the calculation, for the form to show */
 export function weighingOutcome(draft: WeighingDraft, aircraft: AircraftRecord): WeighingOutcome {
@@ -81,8 +96,14 @@ export function weighingOutcome(draft: WeighingDraft, aircraft: AircraftRecord):
   if (draft.from === 'record') {
     if (draft.emptyMassKg === null || draft.emptyArmM === null)
       return waits('The empty weight and its arm are needed, as the record gives them.');
+    if (aircraft.lateral !== undefined && draft.lateralArmM === null)
+      return waits('The lateral arm of the empty weight is needed, as the record gives it.');
     return {
       ready: true,
+      lateral:
+        aircraft.lateral === undefined || draft.lateralArmM === null
+          ? null
+          : { armM: draft.lateralArmM, armSdM: draft.lateralArmSdM },
       result: {
         massKg: draft.emptyMassKg,
         armM: draft.emptyArmM,
@@ -107,14 +128,27 @@ export function weighingOutcome(draft: WeighingDraft, aircraft: AircraftRecord):
   );
   const complete = readings.filter((reading) => reading !== null);
   if (complete.length < readings.length) return waits('Each wheel needs its arm, its reading and its tare.');
-  return { ready: true, result: emptyFromScales(complete, corrections(draft, aircraft)) };
+  const taken = corrections(draft, aircraft);
+  const result = emptyFromScales(complete, taken);
+  if (aircraft.lateral === undefined) return { ready: true, result, lateral: null };
+  // The same sum about the line between left and right.
+  const beside = draft.wheels.map(({ lateralArmM }) => lateralArmM);
+  const tanksBeside = tanksAboard(draft, aircraft).map(({ lateralArmM }) => lateralArmM);
+  if (beside.includes(null)) return waits('Each wheel needs its lateral arm, negative on the left.');
+  if (tanksBeside.includes(undefined))
+    return waits('The tanks that hold fuel need their lateral arms first.');
+  const { armM, armSdM } = emptyFromScales(
+    complete.map((reading, i) => ({ ...reading, armM: beside[i] ?? 0 })),
+    taken.map((correction, i) => ({ ...correction, armM: tanksBeside[i] ?? 0 })),
+  );
+  return { ready: true, result, lateral: { armM, armSdM } };
 }
 
 /** The request that keeps it; the readings are kept beside the result. */
 export function weighingInput(
   draft: WeighingDraft,
   aircraft: AircraftRecord,
-  result: WeighingResult,
+  { result, lateral }: Extract<WeighingOutcome, { ready: true }>,
 ): InputOf<'weighing.add'> {
   const aboard = aircraft.tanks.flatMap((tank) => {
     const litres = draft.aboardL[tank.id] ?? 0;
@@ -129,29 +163,37 @@ export function weighingInput(
     emptyArmM: result.armM,
     massSdKg: result.massSdKg,
     armSdM: result.armSdM,
+    ...(lateral === null ? {} : { lateralArmM: lateral.armM, lateralArmSdM: lateral.armSdM }),
     unusableFuelIncluded: draft.unusableFuelIncluded,
     oilIncluded: draft.oilIncluded,
     note: [draft.note, ...(isScales ? aboard : [])].filter((words) => words !== '').join('; '),
     readings: isScales
-      ? draft.wheels.map(({ wheel, armM, readingKg, tareKg }) => ({
+      ? draft.wheels.map(({ wheel, armM, readingKg, tareKg, lateralArmM }) => ({
           wheel,
           armM: armM ?? 0,
           readingKg: readingKg ?? 0,
           tareKg: tareKg ?? 0,
+          ...(lateral === null || lateralArmM === null ? {} : { lateralArmM }),
         }))
       : [],
   };
 }
 
 function corrections(draft: WeighingDraft, aircraft: AircraftRecord): WeighingCorrection[] {
-  return aircraft.tanks.flatMap((tank) => {
+  return tanksAboard(draft, aircraft).map((tank) => {
     const litres = draft.aboardL[tank.id] ?? 0;
-    if (litres === 0) return [];
-    const massKg = litres * tank.densityKgPerL;
-    const armM = momentOfUsableKgM(tankMoment(tank), litres) / massKg;
+    const { densityKgPerL, sdKgPerL } = tankDensity(tank, null);
+    const massKg = litres * densityKgPerL;
+    const armM = momentOfUsableKgM(tankMoment({ ...tank, densityKgPerL }), litres) / massKg;
     // Contents read by dipstick: half a litre either way, common practice.
-    return [fuelAboard(tank.name, litres, tank.densityKgPerL, armM, 0.5)];
+    const correction = fuelAboard(tank.name, litres, densityKgPerL, armM, 0.5);
+    return { ...correction, massSdKg: Math.hypot(correction.massSdKg, litres * sdKgPerL) };
   });
+}
+
+/** Tanks with usable fuel in them while the aeroplane was weighed. */
+function tanksAboard({ aboardL }: WeighingDraft, { tanks }: AircraftRecord) {
+  return tanks.filter(({ id }) => (aboardL[id] ?? 0) > 0);
 }
 
 function waits(sentence: string): WeighingOutcome {

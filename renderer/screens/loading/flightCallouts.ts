@@ -1,4 +1,5 @@
 import type { LoadingResult } from '../../../shared-calc/loading/assess.ts';
+import { isOfCg } from '../../../shared-calc/loading/limits.ts';
 import { pointAfterL, type FlightPoint } from '../../../shared-calc/loading/point.ts';
 import { shownDuration } from '../../../shared-calc/units/duration-text.ts';
 import { instantText } from '../../../shared-calc/wording/loading-parts.ts';
@@ -62,8 +63,7 @@ function isOnRamp({ marks }: FlightPoint): boolean {
 
 function leastWords({ least }: LoadingResult, units: Pick<Units, 'shown'>): string {
   if (least === null) return '';
-  const isArm = least.limit.kind === 'forward' || least.limit.kind === 'aft';
-  const quantity = isArm ? 'arm' : 'mass';
+  const quantity = isOfCg(least.limit) ? 'arm' : 'mass';
   return least.margin < 0
     ? `${units.shown(-least.margin, quantity, 'excess')} outside`
     : units.shown(least.margin, quantity, 'margin');

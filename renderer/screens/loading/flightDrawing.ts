@@ -1,5 +1,6 @@
 import type { LoadingResult, LimitMargin } from '../../../shared-calc/loading/assess.ts';
 import { armLimitsAt, type EnvelopeBands } from '../../../shared-calc/loading/envelope.ts';
+import { isOfCg } from '../../../shared-calc/loading/limits.ts';
 import { pointAfterL, pointAt, type FlightPoint } from '../../../shared-calc/loading/point.ts';
 import type { PlotPoint } from './coordinates.ts';
 
@@ -171,8 +172,7 @@ export function outsideStretches(result: LoadingResult): OutsideStretch[] {
   const endL = result.exhausted.burnedL;
   const startL = result.takeOff.burnedL;
   return result.margins.flatMap((margin) => {
-    const { kind } = margin.limit;
-    if (kind !== 'forward' && kind !== 'aft' && kind !== 'most') return [];
+    if (!isOfCg(margin.limit) && margin.limit.kind !== 'most') return [];
     return margin.outside.flatMap((stretch) => {
       const fromL = Math.min(stretch.fromL, endL);
       const toL = Math.min(stretch.toL, endL);

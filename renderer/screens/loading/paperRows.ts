@@ -4,6 +4,9 @@ import { loadFigures, type LoadingInputs } from '../../../shared-calc/loading/ca
 import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
 import { momentOfUsableKgM } from '../../../shared-calc/loading/tank-moment.ts';
 import type { FlightPoint } from '../../../shared-calc/loading/point.ts';
+import { lateralArmLimits } from '../../../shared-calc/loading/lateral.ts';
+import type { UnitPreferences } from '../../../shared-calc/units/preferences.ts';
+import { densityWords } from '../../../shared-calc/wording/fuel-density.ts';
 import type { Units } from '../../app/units.svelte.ts';
 import { dayText } from '../../ui/dateKind.ts';
 import { flightEnvelope, flightEvents, leastEvent } from './flightDrawing.ts';
@@ -16,16 +19,24 @@ export interface StationLine {
   /** null for a tank without fuel, which has no arm to speak of. */
   armM: number | null;
   momentKgM: number;
+  /** null where the manual gives no lateral arms, and for a tank without fuel. */
+  lateralArmM: number | null;
   known: string;
 }
 
 type Shown = Pick<Units, 'shown' | 'figure'>;
 
 /** The empty aeroplane, what a weighing left out, everything aboard and each tank by its best figure. */
-export function stationLines(inputs: LoadingInputs, result: LoadingResult, units: Shown): StationLine[] {
+export function stationLines(
+  inputs: LoadingInputs,
+  result: LoadingResult,
+  units: Shown,
+  densityUnits: Pick<UnitPreferences, 'fuelDensity' | 'temperature'>,
+): StationLine[] {
   const { aircraft, weighing, loading, people } = inputs;
   const { model } = result;
   const doubt = (kg: number) => (kg === 0 ? '' : `±${units.shown(kg * NINE_IN_TEN_SDS, 'mass', 'doubt')}`);
+  const besideM = (armM: number) => (model.lateral === null ? null : armM);
   const weighedOn = weighing === null ? '' : dayText(weighing.weighedOn);
   const fixed = model.solids
     .filter(({ stationId }) => stationId === null)
@@ -38,6 +49,7 @@ export function stationLines(inputs: LoadingInputs, result: LoadingResult, units
         massKg,
         armM,
         momentKgM: massKg * armM,
+        lateralArmM: besideM(item.lateralArmM),
         known: known.filter((words) => words !== '').join(', '),
       };
     });
@@ -59,6 +71,7 @@ export function stationLines(inputs: LoadingInputs, result: LoadingResult, units
         massKg,
         armM,
         momentKgM: massKg * armM,
+        lateralArmM: besideM(item.lateralArmM),
         known: [`${figures?.known ?? ''}${day}`, bias, doubt(massSdKg)]
           .filter((words) => words !== '')
           .join(', '),
@@ -69,16 +82,22 @@ export function stationLines(inputs: LoadingInputs, result: LoadingResult, units
     const litres = fuel?.bestL ?? 0;
     const massKg = litres * tank.densityKgPerL;
     const momentKgM = litres === 0 ? 0 : momentOfUsableKgM(tank, litres);
-    const known =
+    const record = aircraft.tanks[index];
+    const filled = loading.fuel.find(({ tankId }) => tankId === record?.id);
+    const doubtful =
       fuel === undefined || fuel.lowL === fuel.highL
         ? ''
-        : `${units.figure(fuel.lowL, 'volume', 'plan')} to ${units.shown(fuel.highL, 'volume', 'load')}, nine times in ten`;
+        : `${units.figure(fuel.lowL, 'volume', 'plan')} to ${units.shown(fuel.highL, 'volume', 'load')}, nine times in ten; `;
+    const density =
+      record === undefined ? '' : densityWords(record, filled?.temperatureC ?? null, densityUnits);
+    const known = litres === 0 ? '' : `${doubtful}${density}`;
     return {
       place: aircraft.tanks[index]?.name ?? '',
       who: `${units.shown(litres, 'volume')} usable`,
       massKg,
       armM: massKg === 0 ? null : momentKgM / massKg,
       momentKgM,
+      lateralArmM: massKg === 0 ? null : besideM(record?.lateralArmM ?? 0),
       known,
     };
   });
@@ -93,6 +112,9 @@ export interface FlightLine {
   isLeast: boolean;
   toForwardM: number | null;
   toAftM: number | null;
+  /** null where the manual limits nothing on that side. */
+  toLeftM: number | null;
+  toRightM: number | null;
   /** To the maximum mass of this part of the flight; null where there is none. */
   toMassKg: number | null;
 }
@@ -105,6 +127,9 @@ export function flightLines({ aircraft }: LoadingInputs, result: LoadingResult):
   const least = leastEvent(result, events);
   const line = (name: string, point: FlightPoint, mostKg: number | null, isLeast: boolean): FlightLine => {
     const limits = envelope === null ? null : armLimitsAt(envelope, point.massKg);
+    const { lateral } = result.model;
+    const beside = lateral === null ? null : lateralArmLimits(lateral, point.massKg);
+    const besideM = point.lateralArmM ?? 0;
     return {
       name,
       point,
@@ -112,6 +137,8 @@ export function flightLines({ aircraft }: LoadingInputs, result: LoadingResult):
       isLeast,
       toForwardM: limits === null ? null : point.armM - limits.forwardM,
       toAftM: limits === null ? null : limits.aftM - point.armM,
+      toLeftM: beside?.leftM == null ? null : besideM - beside.leftM,
+      toRightM: beside?.rightM == null ? null : beside.rightM - besideM,
       toMassKg: mostKg === null ? null : mostKg - point.massKg,
     };
   };

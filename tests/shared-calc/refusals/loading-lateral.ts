@@ -3,7 +3,7 @@ import type { LateralLimits } from '../../../shared-calc/loading/aeroplane.ts';
 import { densest } from '../../../shared-calc/loading/backwards/fuels.ts';
 import { followLateral } from '../../../shared-calc/loading/follow.ts';
 import { fuelCases, isDensityDoubtful, tanksWithDensity } from '../../../shared-calc/loading/fuel-figures.ts';
-import { lateralModel, lateralRoom } from '../../../shared-calc/loading/lateral.ts';
+import { lateralArmLimits, lateralModel, lateralRoom } from '../../../shared-calc/loading/lateral.ts';
 import { isOfCg } from '../../../shared-calc/loading/limits.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
 import { tankDensity } from '../../../shared-calc/loading/tank-density.ts';
@@ -90,6 +90,7 @@ export const refusals: RoomRefusals = {
     [isDensityDoubtful, 'takes a checked aeroplane'],
     [tanksWithDensity, 'inner loop: checked tanks and a draw of ours'],
     [withDensityTimes, 'inner loop: a checked tank and a factor of ours'],
+    [lateralArmLimits, 'takes a mass of a flight that was followed'],
     [lateralRoom, 'inner loop: a path that walk has filled'],
     [isOfCg, 'takes a limit that limitsOf has made'],
   ],

@@ -31,6 +31,7 @@ import {
   verdictChanges,
   verdictChangesSentence,
 } from '../../../shared-calc/wording/verdict-changes.ts';
+import { blendName, blendSource, densityWords } from '../../../shared-calc/wording/fuel-density.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
 export const refusals: RoomRefusals = {
@@ -39,6 +40,9 @@ export const refusals: RoomRefusals = {
   ],
   takeNoNumber: [
     [loadingVerdict, 'takes the result of assessLoading'],
+    [blendName, 'takes a kind of fuel that blendDensity has checked'],
+    [blendSource, 'as above'],
+    [densityWords, 'blendDensity refuses the figures'],
     [amount, 'takes a margin of the result'],
     [limitMass, 'takes the limit of a checked model'],
     [limitName, 'takes a margin of the result'],

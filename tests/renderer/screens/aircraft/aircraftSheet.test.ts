@@ -129,9 +129,27 @@ describe('a weighing from scales', () => {
   // 128, 128 and 50 in give 2,006 lb at 114.8 in; half the last printed digit is the tolerance.
   const draft = newWeighingDraft(exampleAircraft(), '2026-03-14');
   draft.wheels = [
-    { wheel: 'nose wheel', armM: 50 * M_PER_IN, readingKg: 348 * KG_PER_LB, tareKg: 8 * KG_PER_LB },
-    { wheel: 'left main wheel', armM: 128 * M_PER_IN, readingKg: 852 * KG_PER_LB, tareKg: 16 * KG_PER_LB },
-    { wheel: 'right main wheel', armM: 128 * M_PER_IN, readingKg: 846 * KG_PER_LB, tareKg: 16 * KG_PER_LB },
+    {
+      wheel: 'nose wheel',
+      armM: 50 * M_PER_IN,
+      readingKg: 348 * KG_PER_LB,
+      tareKg: 8 * KG_PER_LB,
+      lateralArmM: 0,
+    },
+    {
+      wheel: 'left main wheel',
+      armM: 128 * M_PER_IN,
+      readingKg: 852 * KG_PER_LB,
+      tareKg: 16 * KG_PER_LB,
+      lateralArmM: -1.1,
+    },
+    {
+      wheel: 'right main wheel',
+      armM: 128 * M_PER_IN,
+      readingKg: 846 * KG_PER_LB,
+      tareKg: 16 * KG_PER_LB,
+      lateralArmM: 1.2,
+    },
   ];
 
   test('comes to the handbook’s empty weight and arm, and keeps the readings', () => {
@@ -139,9 +157,39 @@ describe('a weighing from scales', () => {
     if (!outcome.ready) throw new Error(outcome.waits);
     expect(outcome.result.massKg / KG_PER_LB).toBeCloseTo(2_006, 6);
     expect(Math.abs(outcome.result.armM / M_PER_IN - 114.8)).toBeLessThan(0.05);
-    const input = weighingInput(draft, exampleAircraft(), outcome.result);
+    const input = weighingInput(draft, exampleAircraft(), outcome);
     expect(input.readings).toHaveLength(3);
     expect(input.how).toBe('scales');
+    // Nobody asked for lateral arms.
+    expect(input).not.toHaveProperty('lateralArmM');
+    expect(input.readings[0]).not.toHaveProperty('lateralArmM');
+  });
+
+  test('finds the CG to the side where the manual gives lateral arms', () => {
+    const lateral = { across: 'arm' as const, left: -0.1, right: 0.1, oilArmM: null };
+    const aircraft = { ...exampleAircraft(), lateral };
+    const outcome = weighingOutcome(draft, aircraft);
+    if (!outcome.ready) throw new Error(outcome.waits);
+    // By hand: 836 lb at -1.1 m, 830 lb at 1.2 m, 340 lb in the middle, over 2,006 lb.
+    expect(outcome.lateral?.armM).toBeCloseTo((830 * 1.2 - 836 * 1.1) / 2006, 9);
+    const input = weighingInput(draft, aircraft, outcome);
+    expect(input.lateralArmM).toBe(outcome.lateral?.armM);
+    expect(input.readings.map(({ lateralArmM }) => lateralArmM)).toEqual([0, -1.1, 1.2]);
+    const noArm = { ...draft, wheels: draft.wheels.map((wheel) => ({ ...wheel, lateralArmM: null })) };
+    expect(weighingOutcome(noArm, aircraft)).toMatchObject({ ready: false });
+    expect(weighingOutcome({ ...draft, aboardL: { front: 10 } }, aircraft)).toEqual({
+      ready: false,
+      waits: 'The tanks that hold fuel need their lateral arms first.',
+    });
+    // 10 L at 0.72 kg/L, 0.5 m to the left, are taken off.
+    const tanks = aircraft.tanks.map((tank) => ({ ...tank, lateralArmM: -0.5 }));
+    const fuelled = weighingOutcome({ ...draft, aboardL: { front: 10 } }, { ...aircraft, tanks });
+    if (!fuelled.ready) throw new Error(fuelled.waits);
+    const netKg = 2006 * KG_PER_LB;
+    expect(fuelled.lateral?.armM).toBeCloseTo(
+      ((830 * 1.2 - 836 * 1.1) * KG_PER_LB + 7.2 * 0.5) / (netKg - 7.2),
+      9,
+    );
   });
 
   test('with fuel aboard is lighter by the fuel, at the tank’s arm', () => {

@@ -36,7 +36,7 @@ const inputs: LoadingInputs = {
 };
 const { result } = loadingReview(inputs, units);
 if (result === null) throw new Error('no result');
-const lines = stationLines(inputs, result, shownIn);
+const lines = stationLines(inputs, result, shownIn, units);
 
 test('all lines of the stations add up to the ramp of the flight, in mass and moment', () => {
   const sum = (of: 'massKg' | 'momentKgM') => lines.reduce((total, line) => total + line[of], 0);
@@ -53,9 +53,37 @@ test('each line says how its figure is known', () => {
     'Oil: not in the empty weight',
     'Left seat: stated, 68.0 +4.5 kg, ±6.5 kg',
     'Baggage: weighed, ±0.5 kg',
-    'Front tank: 47.0 to 48.5 L, nine times in ten',
-    'Rear tank: 33.5 to 35.0 L, nine times in ten',
+    'Front tank: 47.0 to 48.5 L, nine times in ten; 0.720 kg/L as typed',
+    'Rear tank: 33.5 to 35.0 L, nine times in ten; 0.720 kg/L as typed',
   ]);
+});
+
+test('lateral arms stand beside the others where the manual gives them, and add up to the CG to the side', () => {
+  expect(lines.map(({ lateralArmM }) => lateralArmM)).toEqual([null, null, null, null, null, null]);
+  const aircraft = exampleAircraft();
+  const [left, right, bag] = aircraft.stations;
+  const [front, rear] = aircraft.tanks;
+  if (left === undefined || right === undefined || bag === undefined) throw new Error('no stations');
+  if (front === undefined || rear === undefined) throw new Error('no tanks');
+  Object.assign(left, { lateralArmM: -0.28 });
+  Object.assign(bag, { lateralArmM: 0.1 });
+  Object.assign(front, { lateralArmM: -0.4 });
+  Object.assign(rear, { lateralArmM: 0.3 });
+  aircraft.lateral = { across: 'arm', left: -0.1, right: 0.2, oilArmM: 0 };
+  const besides = { ...inputs, aircraft };
+  const unweighed = loadingReview(besides, units);
+  expect(unweighed.result).toBeNull();
+  if (inputs.weighing === null) throw new Error('no weighing');
+  besides.weighing = { ...inputs.weighing, lateralArmM: 0.002, lateralArmSdM: 0.001 };
+  const reviewed = loadingReview(besides, units).result;
+  if (reviewed === null) throw new Error('no result');
+  const rows = stationLines(besides, reviewed, shownIn, units);
+  expect(rows.map(({ lateralArmM }) => lateralArmM)).toEqual([0.002, 0, -0.28, 0.1, -0.4, 0.3]);
+  const sum = rows.reduce((total, { massKg, lateralArmM }) => total + massKg * (lateralArmM ?? 0), 0);
+  const [ramp] = flightLines(besides, reviewed);
+  expect(ramp?.point.lateralArmM).toBeCloseTo(sum / reviewed.ramp.massKg, 12);
+  expect(ramp?.toLeftM).toBeCloseTo(sum / reviewed.ramp.massKg + 0.1, 12);
+  expect(ramp?.toRightM).toBeCloseTo(0.2 - sum / reviewed.ramp.massKg, 12);
 });
 
 test('the flight has its totals, each against the maximum mass of its own part', () => {
