@@ -120,6 +120,7 @@ export const aircraftFields = z.strictObject({
     mass: z.enum(['kg', 'lb']),
     arm: z.enum(['m', 'cm', 'mm', 'in']),
     volume: z.enum(['L', 'US gal', 'imp gal']),
+    momentPer: z.union([z.literal(100), z.literal(1000)]).optional(),
   }),
   mac: z.strictObject({ leadingEdgeArmM: armM, lengthM: z.number().min(0.1).max(10) }).nullable(),
   gear: z.strictObject({

@@ -17,6 +17,7 @@ interface AircraftRow {
   printed_mass: AircraftRecord['printed']['mass'];
   printed_arm: AircraftRecord['printed']['arm'];
   printed_volume: AircraftRecord['printed']['volume'];
+  printed_moment_per: 100 | 1000 | null;
   mac_leading_edge_arm_m: number | null;
   mac_length_m: number | null;
   gear: AircraftRecord['gear']['kind'];
@@ -68,7 +69,12 @@ export function readAircraft(db: Db, id: string): Kept<AircraftRecord> | null {
     name: row.name,
     identification: row.identification,
     datumWords: row.datum_words,
-    printed: { mass: row.printed_mass, arm: row.printed_arm, volume: row.printed_volume },
+    printed: {
+      mass: row.printed_mass,
+      arm: row.printed_arm,
+      volume: row.printed_volume,
+      ...(row.printed_moment_per === null ? {} : { momentPer: row.printed_moment_per }),
+    },
     mac:
       row.mac_leading_edge_arm_m === null || row.mac_length_m === null
         ? null
@@ -138,6 +144,7 @@ export function writeAircraft(db: Db, aircraft: AircraftRecord): void {
     printed_mass: aircraft.printed.mass,
     printed_arm: aircraft.printed.arm,
     printed_volume: aircraft.printed.volume,
+    printed_moment_per: aircraft.printed.momentPer ?? null,
     mac_leading_edge_arm_m: aircraft.mac?.leadingEdgeArmM ?? null,
     mac_length_m: aircraft.mac?.lengthM ?? null,
     gear: aircraft.gear.kind,

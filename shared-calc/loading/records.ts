@@ -15,11 +15,13 @@ export interface FigureSource {
   comparedOn: Day | null;
 }
 
-/** The units in which this aeroplane's manual prints. Moments are printed as mass times arm. */
+/** The units in which this aeroplane's manual prints. Moments are printed as mass times arm, or that divided. */
 export interface PrintedUnits {
   mass: 'kg' | 'lb';
   arm: 'm' | 'cm' | 'mm' | 'in';
   volume: 'L' | 'US gal' | 'imp gal';
+  /** What printed moments are divided by; missing for 1. */
+  momentPer?: 100 | 1000 | undefined;
 }
 
 export interface Gear {

@@ -25,7 +25,9 @@ export type SpeedUnit = 'm/s' | 'kt' | 'km/h' | 'mph' | 'ft/min';
 export type AngleUnit = 'rad' | 'deg';
 export type FuelFlowUnit = 'L/h' | 'US gal/h' | 'imp gal/h';
 export type DensityUnit = 'kg/m3' | 'kg/L' | 'lb/US gal' | 'lb/imp gal' | 'lb/ft3';
-export type MomentUnit = 'kg m' | 'kg mm' | 'lb in' | 'lb ft';
+export type PlainMomentUnit = 'kg m' | 'kg cm' | 'kg mm' | 'lb in';
+/** Manuals print moments divided by a hundred or a thousand, to save noughts. */
+export type MomentUnit = PlainMomentUnit | 'lb ft' | `${PlainMomentUnit}/${'100' | '1000'}`;
 export type AreaUnit = 'm2' | 'ft2';
 export type RatioUnit = '1' | '%' | '%MAC' | 'ft/NM';
 export type DurationUnit = 's' | 'min' | 'h';
@@ -113,6 +115,12 @@ export const SI_UNIT: Readonly<Record<Dimension, Unit>> = {
   voltage: 'V',
 };
 
+/** "lb in/1000": so many thousand of them. */
+function dividedMoment(of: PlainMomentUnit, per: 100 | 1000, kgM: number): UnitInfo {
+  const name = `${of}/${String(per)}`;
+  return unit('moment', name, [name], { times: kgM * per });
+}
+
 export const UNITS: Readonly<Record<Unit, UnitInfo>> = {
   kg: unit('mass', 'kg', ['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms']),
   lb: unit('mass', 'lb', ['lb', 'lbs', 'lb.', 'lbs.', 'pound', 'pounds'], { times: KG_PER_LB }),
@@ -189,10 +197,19 @@ export const UNITS: Readonly<Record<Unit, UnitInfo>> = {
   'lb/ft3': unit('density', 'lb/ft³', ['lb/ft3', 'lb/ft³'], { times: KG_PER_LB / M_PER_FT ** 3 }),
 
   'kg m': unit('moment', 'kg m', ['kg m', 'kgm', 'kg.m', 'kg*m', 'm kg', 'mkg']),
+  'kg m/100': dividedMoment('kg m', 100, 1),
+  'kg m/1000': dividedMoment('kg m', 1000, 1),
+  'kg cm': unit('moment', 'kg cm', ['kg cm', 'kgcm', 'cm kg'], { per: 100 }),
+  'kg cm/100': dividedMoment('kg cm', 100, 0.01),
+  'kg cm/1000': dividedMoment('kg cm', 1000, 0.01),
   'kg mm': unit('moment', 'kg mm', ['kg mm', 'kgmm', 'mm kg'], { per: 1000 }),
+  'kg mm/100': dividedMoment('kg mm', 100, 0.001),
+  'kg mm/1000': dividedMoment('kg mm', 1000, 0.001),
   'lb in': unit('moment', 'lb in', ['lb in', 'lb-in', 'lbin', 'in lb', 'in-lb', 'lb.in'], {
     times: KG_PER_LB * M_PER_IN,
   }),
+  'lb in/100': dividedMoment('lb in', 100, KG_PER_LB * M_PER_IN),
+  'lb in/1000': dividedMoment('lb in', 1000, KG_PER_LB * M_PER_IN),
   'lb ft': unit('moment', 'lb ft', ['lb ft', 'lb-ft', 'ft lb', 'ft-lb'], { times: KG_PER_LB * M_PER_FT }),
 
   m2: unit('area', 'm²', ['m2', 'm²', 'sq m']),

@@ -16,6 +16,7 @@ import { loadingByGauge } from './0086-loading-by-gauge.ts';
 import { loadingSheets } from './0095-loading-sheets.ts';
 import { reviewTables } from './0098-review-tables.ts';
 import { lateralArmsAndFuelKinds } from './0100-lateral-arms-and-fuel-kinds.ts';
+import { dividedMoments } from './0105-divided-moments.ts';
 import { runwaySlope } from './0110-runway-slope.ts';
 import { performanceEntry } from './0115-performance-entry.ts';
 import { seenVerdicts } from './0130-seen-verdicts.ts';
@@ -39,6 +40,7 @@ export const migrations: readonly Migration[] = [
   loadingSheets,
   reviewTables,
   lateralArmsAndFuelKinds,
+  dividedMoments,
   runwaySlope,
   performanceEntry,
   seenVerdicts,

@@ -16,8 +16,7 @@ export function manualUnits(printed: PrintedUnits): ManualUnits {
     mass: printed.mass,
     arm: printed.arm,
     volume: printed.volume,
-    // Moments are printed as the product of the two; where that has no name of its own, in kg m or lb in.
-    moment: printed.mass === 'lb' ? 'lb in' : printed.arm === 'mm' ? 'kg mm' : 'kg m',
+    moment: momentUnit(printed),
     fuelDensity:
       printed.mass === 'kg' || printed.volume === 'L'
         ? 'kg/L'
@@ -26,4 +25,10 @@ export function manualUnits(printed: PrintedUnits): ManualUnits {
           : 'lb/imp gal',
     fuelFlow: printed.volume === 'L' ? 'L/h' : printed.volume === 'US gal' ? 'US gal/h' : 'imp gal/h',
   };
+}
+
+/** Moments are printed as the product of the two (in inches for pounds), whole or divided to save noughts. */
+function momentUnit({ mass, arm, momentPer }: PrintedUnits): UnitOf['moment'] {
+  const whole = mass === 'lb' ? 'lb in' : arm === 'mm' ? 'kg mm' : arm === 'cm' ? 'kg cm' : 'kg m';
+  return momentPer === undefined ? whole : `${whole}/${momentPer}`;
 }

@@ -74,6 +74,10 @@ const edits: ((aircraft: AircraftRecord, draw: Draw) => void)[] = [
       };
   },
   (aircraft, draw) => {
+    if (draw.chance(0.5)) delete aircraft.printed.momentPer;
+    else aircraft.printed.momentPer = draw.pick([100, 1000] as const) ?? 100;
+  },
+  (aircraft, draw) => {
     // The manual gives lateral arms, or no longer does; a place and a tank get theirs.
     if (draw.chance(0.3)) delete aircraft.lateral;
     else
