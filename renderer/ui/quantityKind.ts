@@ -1,7 +1,7 @@
 import { parseQuantity } from '../../shared-calc/units/parse-quantity.ts';
 import { fromSi, toSi } from '../../shared-calc/units/convert.ts';
 import { QUANTITIES, type Quantity, type UnitOf } from '../../shared-calc/units/quantities.ts';
-import { fieldText, shown, stepped, unitSuffix } from '../../shared-calc/units/shown.ts';
+import { fieldText, shown, shownFigure, stepped, unitSuffix } from '../../shared-calc/units/shown.ts';
 import { UNITS } from '../../shared-calc/units/unit-table.ts';
 import type { FieldKind, Reading } from './fieldKind.ts';
 
@@ -49,10 +49,18 @@ export function quantityKind<Q extends Quantity>(
     if (outside(valueSi) === null) ways.push({ verb: `Keep ${UNITS[unit].label}`, value: valueSi });
     return { refused: `${text.trim()} looks like ${UNITS[other.unit].label}.`, ways, isDoubt: true };
   };
+  /** An end that is round in another unit is rounded inward: 10,000 kg are 22,046.2 lb. */
+  const end = (valueSi: number, question: 'needed' | 'available') => {
+    const exact = fieldText(valueSi, quantity, unit);
+    const isLong = (exact.split('.')[1]?.length ?? 0) > 3;
+    return isLong ? shownFigure(valueSi, quantity, unit, question) : exact;
+  };
   const allowedWords = () => {
-    if (maxSi === Infinity) return `at least ${words(minSi)}`;
-    if (minSi === -Infinity) return `at most ${words(maxSi)}`;
-    return `${fieldText(minSi, quantity, unit)} to ${words(maxSi)}`;
+    const least = minSi === -Infinity ? '' : end(minSi, 'needed');
+    const most = maxSi === Infinity ? '' : end(maxSi, 'available');
+    if (most === '') return `at least ${least}${unitSuffix(unit)}`;
+    if (least === '') return `at most ${most}${unitSuffix(unit)}`;
+    return `${least} to ${most}${unitSuffix(unit)}`;
   };
 
   return {

@@ -1,3 +1,4 @@
+import { fieldText, unitSuffix } from '../units/shown.ts';
 import { crossingEdges } from './crossing-edges.ts';
 import type { AircraftRecord, EnvelopeRecord, TankRecord } from './records.ts';
 
@@ -12,11 +13,12 @@ export interface Fault {
  * The window shows it under the field while typing, the library refuses to keep it.
  */
 export function aircraftFaults(aircraft: Omit<AircraftRecord, 'id'>): Fault[] {
+  const inUnits = wordsIn(aircraft.printed);
   return [
     ...repeated(aircraft),
-    ...stationFaults(aircraft),
+    ...stationFaults(aircraft, inUnits),
     ...groupFaults(aircraft),
-    ...aircraft.tanks.flatMap((tank, index) => tankFaults(tank, `tanks[${String(index)}]`)),
+    ...aircraft.tanks.flatMap((tank, index) => tankFaults(tank, `tanks[${String(index)}]`, inUnits)),
     ...aircraft.envelopes.flatMap((envelope, index) => [
       ...envelopeFaults(envelope, `envelopes[${String(index)}]`),
       ...(envelope.across === 'mac' && aircraft.mac === null
@@ -28,7 +30,7 @@ export function aircraftFaults(aircraft: Omit<AircraftRecord, 'id'>): Fault[] {
           ]
         : []),
     ]),
-    ...massFaults(aircraft.maxMasses),
+    ...massFaults(aircraft.maxMasses, inUnits),
     ...lateralFaults(aircraft),
   ];
 }
@@ -46,14 +48,14 @@ function repeated({ stations, groups, tanks, envelopes }: Omit<AircraftRecord, '
   );
 }
 
-function stationFaults({ stations }: Omit<AircraftRecord, 'id'>): Fault[] {
+function stationFaults({ stations }: Omit<AircraftRecord, 'id'>, { mass }: Words): Fault[] {
   return stations.flatMap((station, index) => {
     const faults: Fault[] = [];
     const path = `stations[${String(index)}]`;
     if (station.leastKg !== null && station.mostKg !== null && station.leastKg > station.mostKg)
       faults.push({
         path: `${path}.leastKg`,
-        sentence: `the least load of ${station.name} (${figure(station.leastKg)} kg) is above its most (${figure(station.mostKg)} kg)`,
+        sentence: `the least load of ${station.name} (${mass(station.leastKg)}) is above its most (${mass(station.mostKg)})`,
       });
     if (station.arm.kind === 'adjustable' && station.arm.foremostM > station.arm.aftmostM)
       faults.push({
@@ -80,12 +82,12 @@ function groupFaults({ stations, groups }: Omit<AircraftRecord, 'id'>): Fault[] 
   );
 }
 
-function tankFaults(tank: TankRecord, path: string): Fault[] {
+function tankFaults(tank: TankRecord, path: string, { volume }: Words): Fault[] {
   const faults: Fault[] = [];
   if (tank.unusableL > tank.capacityL)
     faults.push({
       path: `${path}.unusableL`,
-      sentence: `${tank.name} cannot hold more unusable fuel (${figure(tank.unusableL)} L) than it holds in all (${figure(tank.capacityL)} L)`,
+      sentence: `${tank.name} cannot hold more unusable fuel (${volume(tank.unusableL)}) than it holds in all (${volume(tank.capacityL)})`,
     });
   if (tank.arm.kind !== 'fixed') {
     const knots: readonly { volumeL: number }[] = tank.arm.knots;
@@ -94,7 +96,7 @@ function tankFaults(tank: TankRecord, path: string): Fault[] {
       if (before !== undefined && volumeL <= before.volumeL)
         faults.push({
           path: `${path}.arm.knots[${String(index)}].volumeL`,
-          sentence: `contents in the table of ${tank.name} have to rise from row to row; ${figure(volumeL)} L follows ${figure(before.volumeL)} L`,
+          sentence: `contents in the table of ${tank.name} have to rise from row to row; ${volume(volumeL)} follows ${volume(before.volumeL)}`,
         });
     });
   }
@@ -133,7 +135,7 @@ function lateralFaults({ lateral }: Omit<AircraftRecord, 'id'>): Fault[] {
   ];
 }
 
-function massFaults(masses: AircraftRecord['maxMasses']): Fault[] {
+function massFaults(masses: AircraftRecord['maxMasses'], { mass }: Words): Fault[] {
   const faults: Fault[] = [];
   const notAbove = (
     lower: number | null,
@@ -144,7 +146,7 @@ function massFaults(masses: AircraftRecord['maxMasses']): Fault[] {
     if (lower !== null && upper !== null && lower > upper)
       faults.push({
         path: `maxMasses.${field}`,
-        sentence: `${sentence} (${figure(lower)} kg above ${figure(upper)} kg)`,
+        sentence: `${sentence} (${mass(lower)} above ${mass(upper)})`,
       });
   };
   notAbove(masses.takeOffKg, masses.rampKg, 'rampKg', 'the maximum at the ramp is below the one at take-off');
@@ -163,6 +165,12 @@ function massFaults(masses: AircraftRecord['maxMasses']): Fault[] {
   return faults;
 }
 
-function figure(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
+type Words = ReturnType<typeof wordsIn>;
+
+/** Figures as the manual prints them: what was typed is found again in the sentence. */
+function wordsIn({ mass, volume }: AircraftRecord['printed']) {
+  return {
+    mass: (massKg: number) => `${fieldText(massKg, 'mass', mass)}${unitSuffix(mass)}`,
+    volume: (litres: number) => `${fieldText(litres, 'volume', volume)}${unitSuffix(volume)}`,
+  };
 }

@@ -114,7 +114,7 @@ describe('what cannot be is refused with field and range, and nothing is kept', 
     [
       'more unusable than the tank holds',
       (a) => Object.assign(a.tanks[0] ?? {}, { unusableL: 51 }),
-      'Front tank cannot hold more unusable fuel (51 L) than it holds in all (50 L)',
+      'Front tank cannot hold more unusable fuel (51\u00a0L) than it holds in all (50\u00a0L)',
     ],
     [
       'an envelope of two vertices',
@@ -146,12 +146,12 @@ describe('what cannot be is refused with field and range, and nothing is kept', 
     [
       'a station limit below its least load',
       (a) => Object.assign(a.stations[0] ?? {}, { leastKg: 120 }),
-      'The least load of Left seat (120 kg) is above its most (110 kg)',
+      'The least load of Left seat (120\u00a0kg) is above its most (110\u00a0kg)',
     ],
     [
       'landing heavier than take-off',
       (a) => (a.maxMasses.landingKg = 610),
-      'The maximum at landing is above the one at take-off (610 kg above 600 kg)',
+      'The maximum at landing is above the one at take-off (610\u00a0kg above 600\u00a0kg)',
     ],
     [
       'a group of a station that is not there',

@@ -7,6 +7,7 @@ import { lateralArmLimits, lateralModel, lateralRoom } from '../../../shared-cal
 import { isOfCg } from '../../../shared-calc/loading/limits.ts';
 import { loadingModel } from '../../../shared-calc/loading/model.ts';
 import { tankDensity } from '../../../shared-calc/loading/tank-density.ts';
+import { usualEmptyKg, usualMaximumKg } from '../../../shared-calc/loading/usual-masses.ts';
 import { withDensityTimes } from '../../../shared-calc/loading/tank-moment.ts';
 import { twoFriends, twoSeater } from '../loading/example.ts';
 import type { RoomRefusals } from './table.ts';
@@ -92,6 +93,8 @@ export const refusals: RoomRefusals = {
     [withDensityTimes, 'inner loop: a checked tank and a factor of ours'],
     [lateralArmLimits, 'takes a mass of a flight that was followed'],
     [lateralRoom, 'inner loop: a path that walk has filled'],
+    [usualEmptyKg, 'says what is usual; fields refuse what is not allowed'],
+    [usualMaximumKg, 'as above'],
     [isOfCg, 'takes a limit that limitsOf has made'],
   ],
 };
