@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { attitudeOfLog, judgeLog } from '../../shared-calc/fuel/checks/judge-log.ts';
+import { judgeLog, termsOfLog } from '../../shared-calc/fuel/checks/judge-log.ts';
 import { readRefits } from '../store/calibration-refits.ts';
 import { readCalibrations, readStanding } from '../store/calibrations.ts';
 import { readContainers } from '../store/containers.ts';
@@ -46,8 +46,8 @@ function checksOf({ db }: Context, tankId: string): z.input<typeof checked> | nu
   const kept = counting === undefined ? null : readRefits(db, counting.id);
   if (counting === undefined || kept === null) return null;
   const containers = readContainers(db, true).map(({ record }) => record);
-  const attitude = attitudeOfLog(counting.testIds, readFillTests(db, tankId), log);
-  const { set, judgement } = judgeLog(log, counting, kept, containers, attitude);
+  const terms = termsOfLog(counting, readFillTests(db, tankId), log);
+  const { set, judgement } = judgeLog(log, counting, kept, containers, terms);
   const { verdict } = judgement;
   const last = set.checks.at(-1);
   if (verdict.kind === 'none' || last === undefined) return null;

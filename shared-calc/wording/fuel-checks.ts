@@ -116,6 +116,7 @@ const WHY_NOT: Readonly<Record<NotJudged, string>> = {
   atStop: 'not judged: a reading at a stop',
   beyondCurve: 'not judged: a reading beyond those of the fill test',
   otherAttitude: 'not judged: read in another attitude than the fill test',
+  beforeTest: 'not judged: before the fill test of this curve',
   takenIn: 'part of the curve',
   notBurned: 'not judged: the gauge did not fall',
 };

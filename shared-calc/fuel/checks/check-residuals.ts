@@ -25,6 +25,8 @@ export type NotJudged =
   | 'atStop'
   | 'beyondCurve'
   | 'otherAttitude'
+  /** The gauge was tested anew after it. */
+  | 'beforeTest'
   /** It is part of the curve itself. */
   | 'takenIn'
   | 'notBurned';

@@ -17,28 +17,41 @@ export interface JudgedLog {
   readonly judgement: CheckJudgement;
 }
 
+/** As what the fill tests behind a curve were read, and since when it is to hold. */
+export interface LogTerms {
+  readonly attitude: RefillCheckRecord['attitude'];
+  /** The day of the latest of its fill tests: an earlier check says nothing of a gauge that was tested anew. */
+  readonly sinceOn: string;
+}
+
 /**
- * The attitude in which a log is judged: that of the fill tests behind the curve; where they are gone, that of the
- * latest refill.
+ * On which terms a log is held against a curve: by its fill tests; where they are gone, by the day it was adopted and
+ * the attitude of the latest refill.
  */
-export function attitudeOfLog(
-  testIds: readonly string[],
-  tests: readonly Pick<FillTestRecord, 'id' | 'attitude'>[],
+export function termsOfLog(
+  calibration: Pick<CalibrationRecord, 'testIds' | 'adoptedOn'>,
+  tests: readonly Pick<FillTestRecord, 'id' | 'attitude' | 'testedOn'>[],
   checks: readonly FuelCheckRecord[],
-): RefillCheckRecord['attitude'] {
-  const behind = tests.find(({ id }) => testIds.includes(id));
+): LogTerms {
+  const behind = tests.filter(({ id }) => calibration.testIds.includes(id));
   const latest = refillsOf(checks)
     .filter(({ withdrawn }) => !withdrawn)
     .reduce<RefillCheckRecord | null>(
       (last, check) => (last === null || check.checkedOn > last.checkedOn ? check : last),
       null,
     );
-  return behind?.attitude ?? latest?.attitude ?? 'ground';
+  return {
+    attitude: behind[0]?.attitude ?? latest?.attitude ?? 'ground',
+    sinceOn: behind.reduce(
+      (last, { testedOn }) => (testedOn > last ? testedOn : last),
+      behind[0]?.testedOn ?? calibration.adoptedOn,
+    ),
+  };
 }
 
 /**
  * The log held against the adopted curve.
- * @param attitude in which its fill tests were read; a check in another is left out
+ * @param terms a check in another attitude or before the fill tests is left out, and said to be
  * @throws RangeProblem for a refill or a state outside its range
  */
 export function judgeLog(
@@ -46,15 +59,23 @@ export function judgeLog(
   calibration: CalibrationRecord,
   kept: KeptRefits,
   containers: readonly ContainerRecord[],
-  attitude: RefillCheckRecord['attitude'],
+  { attitude, sinceOn }: LogTerms,
 ): JudgedLog {
-  const set = checkResiduals(
+  const refills = refillsOf(checks);
+  const isEarlier = ({ id, checkedOn }: RefillCheckRecord) =>
+    checkedOn < sinceOn && !calibration.checkIds.includes(id);
+  const found = checkResiduals(
     drawsOfKept(kept, calibration.curve.resolutionRatio),
-    refillsOf(checks),
+    refills.filter((check) => !isEarlier(check)),
     containers,
     calibration.checkIds,
     attitude,
   );
+  const earlier = refills.filter((check) => !check.withdrawn && isEarlier(check));
+  const set: ResidualSet = {
+    ...found,
+    left: [...found.left, ...earlier.map(({ id }) => ({ id, why: 'beforeTest' as const }))],
+  };
   const days = set.checks.map(({ checkedOn }) => dayNumber(checkedOn));
   const first = days[0] ?? 0;
   return {

@@ -133,6 +133,15 @@ test('the standing of a gauge says whether the checks since still agree with its
     sinceOn: '2026-10-03',
     lastOn: '2026-10-03',
   });
+  // A fill test after them starts anew: what the gauge did before says nothing of its new curve.
+  await library.ask('fillTest.put', { test: { ...exampleFillTest('repeated'), testedOn: '2026-10-10' } });
+  const adopted = (await library.ask('calibration.adopt', {
+    tankId: 'rear',
+    testIds: ['repeated'],
+    adoptedOn: '2026-10-11',
+  })) as { id: string };
+  expect(await ofRear()).toBeNull();
+  await library.ask('calibration.withdraw', adopted);
   await library.ask('fuelCheck.withdraw', { id: wrong });
   expect(await ofRear()).toMatchObject({ verdict: 'agrees', judgedCount: 1 });
 });

@@ -6,7 +6,7 @@ import { query, type Query } from '../../../app/query.svelte.ts';
 import { todayHere } from '../../../ui/dateKind.ts';
 import type { FuelState } from '../fuelState.svelte.ts';
 import {
-  attitudeOfLog,
+  termsOfLog,
   flowOfLog,
   judgeLog,
   type JudgedLog,
@@ -45,11 +45,15 @@ export class ChecksState {
       this.checks.find((check) => check.kind === 'refill' && !check.withdrawn) as RefillCheckRecord | null,
   );
   readonly containers = $derived.by(() => this.fuel.containers.answer ?? []);
-  /** In which the log is judged. */
-  readonly judgedAttitude = $derived.by((): RefillCheckRecord['attitude'] =>
-    attitudeOfLog(this.fuel.adopted?.testIds ?? [], this.fuel.tests.answer ?? [], this.checks),
+  /** On which the log is judged; null without a curve. */
+  readonly terms = $derived.by(() =>
+    this.fuel.adopted === null
+      ? null
+      : termsOfLog(this.fuel.adopted, this.fuel.tests.answer ?? [], this.checks),
   );
-  readonly attitude = $derived.by(() => this.draft.attitude ?? this.judgedAttitude);
+  readonly attitude = $derived.by(
+    () => this.draft.attitude ?? this.terms?.attitude ?? this.latestRefill?.attitude ?? 'ground',
+  );
   readonly stateSdL = $derived.by(
     () => this.draft.stateSdL ?? this.latestRefill?.stateSdL ?? USUAL_STATE_SD_L,
   );
@@ -59,8 +63,10 @@ export class ChecksState {
   readonly judged = $derived.by((): JudgedLog | null => {
     const { adopted } = this.fuel;
     const kept = this.fuel.adoptedRefits.answer ?? null;
-    if (adopted === null || kept === null || !this.fuel.adoptedRefits.isCurrent) return null;
-    return judgeLog(this.checks, adopted, kept, this.containers, this.judgedAttitude);
+    const { terms } = this;
+    if (adopted === null || terms === null || kept === null || !this.fuel.adoptedRefits.isCurrent)
+      return null;
+    return judgeLog(this.checks, adopted, kept, this.containers, terms);
   });
   readonly flow = $derived.by((): LearnedFlow | null => flowOfLog(this.checks, this.containers));
 
