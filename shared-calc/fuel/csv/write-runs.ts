@@ -1,8 +1,6 @@
-import type { GaugeReading } from '../fill-run.ts';
-import { printedSpan, readingText, type GaugeScale } from '../gauge-scale.ts';
-import { parseReading } from '../parse-reading.ts';
 import type { ContainerRecord, FillTestRecord } from '../records.ts';
 import { ENDS, readingUnit, RUN_COLUMNS, STARTS } from './columns.ts';
+import { csvText, decimal, exactReadingText } from './write-cells.ts';
 
 /**
  * All runs of a fill test as CSV (RFC 4180), a row a pour, volumes in litres and readings as the gauge prints them.
@@ -35,26 +33,5 @@ export function runsToCsv(
       pour.written?.reading == null ? '' : exactReadingText(pour.written.reading, test.scale),
     ]),
   );
-  return [header, ...rows].map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
-}
-
-/** As the gauge prints it where that says all; else with every digit, so that it comes back as it was. */
-function exactReadingText(reading: GaugeReading, scale: GaugeScale): string {
-  const short = readingText(reading, scale).replaceAll('\u00a0', ' ');
-  if (reading.at !== 'scale') return reading.at === 'emptyStop' ? 'E' : 'F';
-  const parsed = parseReading(short, scale);
-  const { positionRatio } = reading;
-  if (parsed.ok && parsed.reading.at === 'scale' && parsed.reading.positionRatio === positionRatio)
-    return short;
-  const { start, end } = printedSpan(scale);
-  return decimal(start + positionRatio * (end - start), 15);
-}
-
-/** Without an exponent, which spreadsheets and people read differently; a nanolitre is close enough. */
-function decimal(value: number, places = 9): string {
-  return value.toFixed(places).replace(/\.?0+$/, '');
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n;\t]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+  return csvText([header, ...rows]);
 }

@@ -3,15 +3,17 @@ import { checksAsRuns } from '../../../shared-calc/fuel/checks/checks-as-runs.ts
 import { drawsOfKept } from '../../../shared-calc/fuel/checks/draws-of-kept.ts';
 import { flowFromRefills } from '../../../shared-calc/fuel/checks/flow-from-refills.ts';
 import {
-  attitudeOfLog,
   dayNumber,
   flowOfLog,
   judgeLog,
   refillsOf,
+  termsOfLog,
 } from '../../../shared-calc/fuel/checks/judge-log.ts';
 import { judgeChecks } from '../../../shared-calc/fuel/checks/judge-checks.ts';
 import { refillMeasure } from '../../../shared-calc/fuel/checks/pump.ts';
 import { judgeZero } from '../../../shared-calc/fuel/checks/zero-check.ts';
+import { csvText, decimal, exactReadingText } from '../../../shared-calc/fuel/csv/write-cells.ts';
+import { checksToCsv } from '../../../shared-calc/fuel/csv/write-checks.ts';
 import { ensembleL, mean, meanSlopeL } from '../../../shared-calc/fuel/fit/ensemble.ts';
 import { chiSquaredTailProb } from '../../../shared-calc/numeric/chi-squared.ts';
 import { cusum, individualsLimits } from '../../../shared-calc/numeric/control-chart.ts';
@@ -159,9 +161,13 @@ export const refusals: RoomRefusals = {
     [mean, 'takes what the curves of a fit gave'],
     [ensembleL, 'takes positions that its callers have checked'],
     [meanSlopeL, 'takes positions that its callers have checked'],
+    [csvText, 'joins words'],
+    [decimal, 'writes a number'],
+    [exactReadingText, 'takes a reading that the door has let through'],
+    [checksToCsv, 'takes records that the store has checked'],
     [judgeLog, 'takes records that the store has checked; checkResiduals refuses'],
     [flowOfLog, 'takes records that the store has checked; flowFromRefills refuses'],
-    [attitudeOfLog, 'takes records'],
+    [termsOfLog, 'takes records'],
     [refillsOf, 'takes records'],
     [dayNumber, 'takes a day that the store has checked'],
     [checksDisagree, 'takes checked results'],
