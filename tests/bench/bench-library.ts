@@ -34,3 +34,22 @@ export async function benchLibrary(file: string): Promise<BenchLibrary> {
     },
   };
 }
+
+/**
+ * Make a library file by the program's own changes, and leave it for the program to open.
+ * @throws Error with the sentence of the first refusal
+ */
+export async function fillLibrary(
+  file: string,
+  changes: readonly (readonly [name: string, input: unknown])[],
+): Promise<void> {
+  const { db, ask } = await benchLibrary(file);
+  try {
+    for (const [name, input] of changes) {
+      const answer = await ask(name, input);
+      if (!answer.ok) throw new Error(answer.problem.sentence);
+    }
+  } finally {
+    db.close();
+  }
+}

@@ -1,18 +1,17 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
-import { prepare, root } from '../../main/hosts/prepare.mjs';
+import type { Page } from 'playwright-core';
+import { prepare } from '../../main/hosts/prepare.mjs';
 import { calibrate, fillDataOf } from '../../shared-calc/fuel/fit/calibrate.ts';
 import { fitRows } from '../../shared-calc/fuel/fit/fill-data.ts';
 import { modesToFollow, quickCurve } from '../../shared-calc/fuel/fit/quick-curve.ts';
 import type { FillTestRecord } from '../../shared-calc/fuel/records.ts';
-import { browserForTests } from '../browser.ts';
-import { startProgram } from '../desktop/harness/program.ts';
 import { exampleAircraft } from '../main/example-aircraft.ts';
 import { exampleFillTest } from '../main/example-fill-test.ts';
-import { benchLibrary } from './bench-library.ts';
+import { fillLibrary } from './bench-library.ts';
 import { machineLine, report, seeded, spreadOf } from './measure.ts';
+import { withOpenedWindow } from './opened-window.ts';
 
 // A point of a 25-pour test in hand. First from data to the curve by its modes, as the window works it out at each step;
 // beside it the whole fit with its band, which follows. Then the same step in the real window and a real browser, from
@@ -87,46 +86,32 @@ prepare((line) => {
 });
 const folder = mkdtempSync(join(tmpdir(), 'tarewing-bench-'));
 const library = join(folder, 'fuel.tarewing');
-const { db, ask } = await benchLibrary(library);
-for (const [name, input] of [
+await fillLibrary(library, [
   ['aircraft.put', { aircraft: exampleAircraft() }],
   ['fillTest.put', { test: fillTest }],
-] as const) {
-  const answer = await ask(name, input);
-  if (!answer.ok) throw new Error(answer.problem.sentence);
-}
-db.close();
-const program = startProgram(
-  [join(root, 'out/main/loopback.js'), '--no-open', '--library', library],
-  join(folder, 'data'),
-);
-const { path, args, env } = browserForTests();
-const browser = await chromium.launch({ executablePath: path, args, env, headless: true });
+]);
 try {
-  const [, address = ''] = await program.waitFor(/(http:\/\/127\.0\.0\.1:\d+\/#\S+)/);
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  await page.goto(address);
-  await page.getByRole('link', { name: /^Fuel/ }).click();
-  await page.getByLabel('Pour 13, gauge reads').focus();
-  await page.getByRole('slider', { name: 'Volume of the pour in hand' }).waitFor();
-  await page.getByRole('heading', { level: 1, name: /plan on/ }).waitFor();
-  const { oursMs, floorMs } = await stepped(page);
-  const [own, floor] = [spreadOf(oursMs), spreadOf(floorMs)];
-  const name = 'fuel gauge: one step of a drag in the window, curve and points laid out';
-  report(
-    `${name}: median ${own.medianMs.toFixed(1)} ms, p95 ${own.p95Ms.toFixed(1)} ms of a frame's ${FRAME_MS.toFixed(1)} (${String(own.runs)} steps); one word changed and laid out takes ${floor.medianMs.toFixed(1)} ms, p95 ${floor.p95Ms.toFixed(1)}`,
-    {
-      name,
-      value: own.p95Ms,
-      unit: 'ms',
-      n: own.runs,
-      against: 'one word changed and laid out',
-      ratio: own.medianMs / floor.medianMs,
-    },
-  );
+  await withOpenedWindow(['--library', library], async ({ page }) => {
+    await page.getByRole('link', { name: /^Fuel/ }).click();
+    await page.getByLabel('Pour 13, gauge reads').focus();
+    await page.getByRole('slider', { name: 'Volume of the pour in hand' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: /plan on/ }).waitFor();
+    const { oursMs, floorMs } = await stepped(page);
+    const [own, floor] = [spreadOf(oursMs), spreadOf(floorMs)];
+    const name = 'fuel gauge: one step of a drag in the window, curve and points laid out';
+    report(
+      `${name}: median ${own.medianMs.toFixed(1)} ms, p95 ${own.p95Ms.toFixed(1)} ms of a frame's ${FRAME_MS.toFixed(1)} (${String(own.runs)} steps); one word changed and laid out takes ${floor.medianMs.toFixed(1)} ms, p95 ${floor.p95Ms.toFixed(1)}`,
+      {
+        name,
+        value: own.p95Ms,
+        unit: 'ms',
+        n: own.runs,
+        against: 'one word changed and laid out',
+        ratio: own.medianMs / floor.medianMs,
+      },
+    );
+  });
 } finally {
-  await browser.close();
-  await program.end();
   rmSync(folder, { recursive: true, force: true });
 }
 

@@ -1,16 +1,14 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright-core';
-import { prepare, root } from '../../main/hosts/prepare.mjs';
-import { runRequest } from '../../main/requests/run.ts';
-import { findRequest } from '../../main/requests/table.ts';
-import { openLibrary } from '../../main/store/open.ts';
-import { browserForTests } from '../browser.ts';
-import { startProgram } from '../desktop/harness/program.ts';
+import type { Page } from 'playwright-core';
+import { prepare } from '../../main/hosts/prepare.mjs';
+import type { WeighingRecord } from '../../shared-calc/loading/records.ts';
 import { busyAircraft, busyRecord } from '../shared-calc/loading/busy-table.ts';
 import { weighingOf } from '../shared-calc/wording/example-weighing.ts';
+import { fillLibrary } from './bench-library.ts';
 import { machineLine, report, spreadOf } from './measure.ts';
+import { withOpenedWindow } from './opened-window.ts';
 
 // A grip's step in the real window and a real browser: 12 stations, 4 tanks in doubt, 4 envelopes of eight edges, both
 // ellipses. Timed from the event until the answer, the plot and the tables that hang on it are laid out again (the
@@ -24,78 +22,37 @@ prepare((line) => {
 console.log(machineLine());
 const folder = mkdtempSync(join(tmpdir(), 'tarewing-bench-'));
 const library = join(folder, 'busy.tarewing');
-await fill(library);
-const program = startProgram(
-  [join(root, 'out/main/loopback.js'), '--no-open', '--library', library],
-  join(folder, 'data'),
-);
-const { path, args, env } = browserForTests();
-const browser = await chromium.launch({ executablePath: path, args, env, headless: true });
+// What a person enters of a weighing: neither its identifier nor whether it was withdrawn.
+const weighing: Partial<WeighingRecord> = { ...weighingOf('busy'), emptyMassKg: 330, emptyArmM: 1.8 };
+delete weighing.id;
+delete weighing.withdrawn;
+await fillLibrary(library, [
+  ['aircraft.put', { aircraft: busyAircraft() }],
+  ['weighing.add', weighing],
+  ['loading.put', { loading: busyRecord() }],
+]);
 try {
-  const [, address = ''] = await program.waitFor(/(http:\/\/127\.0\.0\.1:\d+\/#\S+)/);
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  await page.goto(address);
-  await page.getByRole('link', { name: /^Loading/ }).click();
-  await page.getByRole('slider').nth(15).waitFor();
-  const { oursMs, floorMs } = await stepped(page);
-  const [own, floor] = [spreadOf(oursMs), spreadOf(floorMs)];
-  const name = 'loading: one step of a drag, recomputed and laid out';
-  report(
-    `${name}: median ${own.medianMs.toFixed(1)} ms, p95 ${own.p95Ms.toFixed(1)} ms of a frame's ${FRAME_MS.toFixed(1)} (${String(own.runs)} steps); one word changed and laid out takes ${floor.medianMs.toFixed(1)} ms, p95 ${floor.p95Ms.toFixed(1)}`,
-    {
-      name,
-      value: own.p95Ms,
-      unit: 'ms',
-      n: own.runs,
-      against: 'one word changed and laid out',
-      ratio: own.medianMs / floor.medianMs,
-    },
-  );
+  await withOpenedWindow(['--library', library], async ({ page }) => {
+    await page.getByRole('link', { name: /^Loading/ }).click();
+    await page.getByRole('slider').nth(15).waitFor();
+    await page.getByRole('heading', { level: 1, name: /limit/ }).waitFor();
+    const { oursMs, floorMs } = await stepped(page);
+    const [own, floor] = [spreadOf(oursMs), spreadOf(floorMs)];
+    const name = 'loading: one step of a drag, recomputed and laid out';
+    report(
+      `${name}: median ${own.medianMs.toFixed(1)} ms, p95 ${own.p95Ms.toFixed(1)} ms of a frame's ${FRAME_MS.toFixed(1)} (${String(own.runs)} steps); one word changed and laid out takes ${floor.medianMs.toFixed(1)} ms, p95 ${floor.p95Ms.toFixed(1)}`,
+      {
+        name,
+        value: own.p95Ms,
+        unit: 'ms',
+        n: own.runs,
+        against: 'one word changed and laid out',
+        ratio: own.medianMs / floor.medianMs,
+      },
+    );
+  });
 } finally {
-  await browser.close();
-  await program.end();
   rmSync(folder, { recursive: true, force: true });
-}
-
-/** A library with the busy aeroplane and its loading, through the window's own requests. */
-async function fill(libraryPath: string): Promise<void> {
-  const db = await openLibrary(libraryPath);
-  let ids = 0;
-  const context = {
-    db,
-    libraryPath,
-    nowEpochS: () => Date.UTC(2026, 10, 14, 9) / 1000,
-    newId: () => `bench-${String(++ids)}`,
-    signal: new AbortController().signal,
-    progress: () => undefined,
-    changed: () => undefined,
-    workerUrl: (file: string) => new URL(`../../main/workers/${file}.ts`, import.meta.url),
-  };
-  // What a person enters of a weighing: neither its identifier nor whether it was withdrawn.
-  const { weighedOn, how, massSdKg, armSdM, unusableFuelIncluded, oilIncluded, note, readings } =
-    weighingOf('busy');
-  const weighing = {
-    aircraftId: 'busy',
-    weighedOn,
-    how,
-    emptyMassKg: 330,
-    emptyArmM: 1.8,
-    massSdKg,
-    armSdM,
-    unusableFuelIncluded,
-    oilIncluded,
-    note,
-    readings,
-  };
-  for (const [name, input] of [
-    ['aircraft.put', { aircraft: busyAircraft() }],
-    ['weighing.add', weighing],
-    ['loading.put', { loading: busyRecord() }],
-  ] as const) {
-    const answer = await runRequest(name, findRequest(name), context, input);
-    if (!answer.ok) throw new Error(answer.problem.sentence);
-  }
-  db.close();
 }
 
 /** Arrow keys on the first grip go the same way as a pointer's moves; each step waits for the frame after it. */

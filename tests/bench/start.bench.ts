@@ -34,7 +34,8 @@ async function ours(open: () => Promise<Browser>): Promise<number> {
   await page.waitForFunction(
     () =>
       document.fonts.status === 'loaded' &&
-      (document.querySelector('main h1')?.textContent ?? '').trim() !== '',
+      // Until its answer is there, the screen's heading is empty or its name.
+      !['', 'Aircraft'].includes((document.querySelector('main h1')?.textContent ?? '').trim()),
     undefined,
     { polling: 'raf' },
   );
