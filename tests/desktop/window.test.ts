@@ -4,16 +4,20 @@ import { expect, test } from 'vitest';
 import { inEveryHost, withFolder, withWindow } from './harness/with-window.ts';
 
 inEveryHost('The window', (host) => {
-  test('opens with its library and always shows which file that is', async () => {
+  test('opens with its library and always shows which file that is, its folder under Settings', async () => {
     await withFolder(async (folder) => {
       await withWindow(host, { folder }, async ({ page }) => {
-        const shown = page.locator('footer').getByText(join(folder, 'library.tarewing'));
+        const shown = page.locator('footer').getByText('library.tarewing');
         await expect.poll(() => shown.isVisible()).toBe(true);
         expect(await page.title()).toBe('library.tarewing, Tarewing');
         for (const link of await page.getByRole('navigation').getByRole('link').all()) {
           await link.click();
           expect(await shown.isVisible()).toBe(true);
         }
+        await page.getByRole('link', { name: 'Settings' }).click();
+        await expect
+          .poll(() => page.getByText(join(folder, 'library.tarewing'), { exact: true }).isVisible())
+          .toBe(true);
       });
     });
   });
