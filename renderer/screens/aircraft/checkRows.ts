@@ -9,6 +9,7 @@ import type { Quantity, UnitOf } from '../../../shared-calc/units/quantities.ts'
 import { fieldText, unitSuffix } from '../../../shared-calc/units/shown.ts';
 import { UNITS } from '../../../shared-calc/units/unit-table.ts';
 import { blendName } from '../../../shared-calc/wording/fuel-density.ts';
+import { listWords } from '../../../shared-calc/wording/list-words.ts';
 import { dayText } from '../../ui/dateKind.ts';
 import { manualUnits } from './printedUnits.ts';
 
@@ -25,6 +26,14 @@ export interface CheckPart {
   standing: string;
   rows: CheckRow[];
 }
+
+const phaseWords: Record<AircraftRecord['envelopes'][number]['phase'], string> = {
+  flight: 'the whole flight',
+  'take-off': 'take-off',
+  landing: 'landing',
+  'zero-fuel': 'no usable fuel',
+  ramp: 'the ramp',
+};
 
 type Figures = ReturnType<typeof figuresIn>;
 
@@ -100,7 +109,10 @@ export function checkParts(
         title: `Envelope ${[envelope.name, envelope.category].filter((word) => word !== '').join(', ')}`,
         standing: standingOf(envelope.source),
         rows: [
-          { what: 'holds for', figure: envelope.phase },
+          { what: 'holds for', figure: phaseWords[envelope.phase] },
+          ...(envelope.lowestIsLimit === true
+            ? [{ what: 'its lowest mass', figure: 'is a least mass of the manual' }]
+            : []),
           ...envelope.vertices.map((vertex, i) => ({
             what: `vertex ${String(i + 1)}`,
             figure: `${across(vertex.across)}, ${f.text(vertex.massKg, 'mass')}`,
@@ -179,6 +191,12 @@ function limitRows(aircraft: AircraftRecord, f: Figures): CheckRow[] {
     f.row('oil, arm', oil?.armM ?? null, 'arm'),
     ...aircraft.groups.flatMap((group) => [
       f.row(`${group.name}, most together`, group.mostKg, 'mass'),
+      {
+        what: `${group.name} counts`,
+        figure: listWords(
+          aircraft.stations.filter(({ id }) => group.stationIds.includes(id)).map(({ name }) => name),
+        ),
+      },
       group.emptyPartKg === 0
         ? []
         : f.row(`${group.name}, part of the empty weight`, group.emptyPartKg, 'mass'),

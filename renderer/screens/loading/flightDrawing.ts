@@ -116,14 +116,14 @@ export function limitNames(
 export function leastEvent(result: LoadingResult, events: readonly FlightEvent[]): FlightEvent | null {
   const worst = result.least?.worst ?? null;
   if (worst === null) return null;
-  return (
-    events.find(
-      ({ point }) =>
-        Math.abs(worst.burnedL - point.burnedL) < 1e-6 ||
-        (worst.emptiedTankId !== null && worst.emptiedTankId === point.emptiedTankId) ||
-        worst.marks.some((mark) => point.marks.includes(mark)),
-    ) ?? null
+  const there = events.filter(
+    ({ point }) =>
+      Math.abs(worst.burnedL - point.burnedL) < 1e-6 ||
+      (worst.emptiedTankId !== null && worst.emptiedTankId === point.emptiedTankId) ||
+      worst.marks.some((mark) => point.marks.includes(mark)),
   );
+  // Without taxi fuel ramp and take-off are one point; the sentence calls it the take-off.
+  return there.find(({ kind }) => kind !== 'ramp') ?? there[0] ?? null;
 }
 
 /** The least margin as a measured line: from where it is least, along the arm or up to a mass. */

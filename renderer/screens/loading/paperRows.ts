@@ -5,6 +5,7 @@ import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
 import { momentOfUsableKgM } from '../../../shared-calc/loading/tank-moment.ts';
 import type { FlightPoint } from '../../../shared-calc/loading/point.ts';
 import { lateralArmLimits } from '../../../shared-calc/loading/lateral.ts';
+import { NO_BREAK_SPACE } from '../../../shared-calc/units/figure-text.ts';
 import type { UnitPreferences } from '../../../shared-calc/units/preferences.ts';
 import { densityWords } from '../../../shared-calc/wording/fuel-density.ts';
 import type { Units } from '../../app/units.svelte.ts';
@@ -93,7 +94,7 @@ export function stationLines(
     const known = litres === 0 ? '' : `${doubtful}${density}`;
     return {
       place: aircraft.tanks[index]?.name ?? '',
-      who: `${units.shown(litres, 'volume')} usable`,
+      who: `${units.shown(litres, 'volume')}${NO_BREAK_SPACE}usable`,
       massKg,
       armM: massKg === 0 ? null : momentKgM / massKg,
       momentKgM,

@@ -14,16 +14,23 @@ function fullAircraft(): AircraftRecord {
     ...aircraft,
     maxMasses: { rampKg: 602, takeOffKg: 600, landingKg: 570, zeroFuelKg: 540 },
     leftRightMostKg: 20,
+    lateral: { across: 'arm', left: -0.1, right: 0.1, oilArmM: 0 },
     stations: [
-      { ...left, leastKg: 55, arm: { kind: 'adjustable', foremostM: 1.9, aftmostM: 2.0 } },
+      {
+        ...left,
+        leastKg: 55,
+        lateralArmM: -0.28,
+        arm: { kind: 'adjustable', foremostM: 1.9, aftmostM: 2.0 },
+      },
       right,
       baggage,
     ],
     groups: aircraft.groups.map((group) => ({ ...group, emptyPartKg: 3 })),
     tanks: [
-      front,
+      { ...front, lateralArmM: -1.5, blend: { kind: 'motor gasoline', ethanolPercent: 7 } },
       {
         ...rear,
+        blend: { kind: 'own', at15KgPerL: 0.74 },
         arm: {
           kind: 'momentTable',
           counts: 'total',
@@ -62,10 +69,33 @@ test('every single number that was entered stands on the page: none can be chang
   const aircraft = fullAircraft();
   const page = (of: AircraftRecord) => JSON.stringify(checkParts(of, null, null));
   const paths = numbersIn(aircraft);
-  expect(paths.length).toBe(50);
-  // The tail's end is measured for the drawing; no manual's limit rests on it.
+  expect(paths.length).toBe(57);
+  // The tail's end is measured for the drawing; no manual's limit rests on it. A typed density does not count beside a kind
+  // of fuel.
   const unseen = paths.filter((path) => page(changedAt(aircraft, path)) === page(aircraft));
-  expect(unseen.map((path) => path.join('.'))).toEqual(['tailEndArmM']);
+  expect(unseen.map((path) => path.join('.'))).toEqual([
+    'tailEndArmM',
+    'tanks.0.densityKgPerL',
+    'tanks.1.densityKgPerL',
+  ]);
+});
+
+test('a limit of several stations names them, and moments stand divided as the manual prints them', () => {
+  const aircraft = exampleAircraft();
+  const rows = checkParts(aircraft, null, null).flatMap((part) => part.rows);
+  expect(rows.find(({ what }) => what === 'Both seats counts')?.figure).toBe('Left seat and Right seat');
+  const divided = {
+    ...aircraft,
+    printed: { mass: 'lb', arm: 'in', volume: 'US gal', momentPer: 1000 } as const,
+    envelopes: aircraft.envelopes.map((envelope) => ({
+      ...envelope,
+      across: 'moment' as const,
+      // 82.5 lb in/1000, by the definitions of pound and inch.
+      vertices: envelope.vertices.map((v) => ({ ...v, across: 82_500 * 0.45359237 * 0.0254 })),
+    })),
+  };
+  const part = checkParts(divided, null, null).find(({ title }) => title.startsWith('Envelope'));
+  expect(part?.rows.find(({ what }) => what === 'vertex 1')?.figure).toMatch(/^82\.5\u00a0lb in\/1000, /);
 });
 
 test('figures are written in the manual’s own units, as they were typed', () => {
