@@ -57,6 +57,35 @@ inEveryHost('Aircraft and Loading', (host) => {
     });
   });
 
+  test('lateral arms are asked for by one switch, named where they are missing, and put away by undo', async () => {
+    await withWindow(host, { isDemo: true }, async ({ page }) => {
+      await page.getByRole('link', { name: /^Loading/ }).click();
+      await soon(async () => plain(await answer(page))).toContain('limit');
+      const before = await answer(page);
+      await page.getByRole('link', { name: /^Aircraft/ }).click();
+      const besides = page.getByLabel(/^Lateral arm of /);
+      await soon(() => page.getByLabel('the manual gives lateral arms').count()).toBe(1);
+      expect(await besides.count()).toBe(0);
+      await page.getByLabel('the manual gives lateral arms').focus();
+      await page.keyboard.press('Space');
+      await soon(() => besides.count()).toBeGreaterThan(2);
+      // A limit on the wrong side is asked about; nothing is guessed.
+      await fill(page, 'Limit to the left', '80 mm');
+      await soon(() => page.getByRole('button', { name: /^Take it as \u221280/ }).count()).toBe(1);
+      await page.getByRole('button', { name: /^Take it as \u221280/ }).click();
+      await soon(() => page.getByLabel('Limit to the left', { exact: true }).inputValue()).toBe('\u221280');
+      // From the answer to the first field that is missing.
+      await page.getByRole('button', { name: /^the lateral arm of Left seat/ }).click();
+      await soon(() => focusedLabel(page)).toBe('Lateral arm of Left seat');
+      await page.getByRole('link', { name: /^Loading/ }).click();
+      await soon(async () => plain(await answer(page))).toContain('No verdict yet.');
+      await soon(async () => plain(await answer(page))).toContain('Left seat has no lateral arm yet');
+      for (let step = 0; step < 2; step++)
+        await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+      await soon(() => answer(page)).toBe(before);
+    });
+  });
+
   test('a vertex of the envelope is moved by its grip, in one step of undo, and not into a crossing', async () => {
     await withWindow(host, { isDemo: true }, async ({ page }) => {
       await page.getByRole('link', { name: /^Aircraft/ }).click();

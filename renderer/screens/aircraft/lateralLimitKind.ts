@@ -22,6 +22,8 @@ export function lateralLimitKind(
       : `${fieldText(limit, 'moment', units.moment)}${unitSuffix(units.moment)}`;
   return {
     ...kind,
+    // As wide as the fields beside it.
+    widthCount: 6,
     read: (typed): Reading<number> => {
       const reading = kind.read(typed);
       if ('refused' in reading || reading.value === null) return reading;
