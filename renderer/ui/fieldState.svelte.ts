@@ -54,6 +54,11 @@ export class FieldState<V> {
     return this.typed !== null;
   }
 
+  /** What was typed is legible and on its way into the library. */
+  get isSaving(): boolean {
+    return this.#saving !== null;
+  }
+
   /** 'becomes 86.2 kg' while another unit is typed. */
   get becomes(): string | null {
     if (this.typed === null) return null;

@@ -83,6 +83,8 @@ function leaps(run: FillRun, placed: readonly PlacedReading[], resolutionRatio: 
       move === undefined ? 0 : move.byRatio / move.volumeL,
     );
     const usualRatio = Math.max(median(others), ...near) * volumeL;
+    // Where the others went the other way nothing is usual.
+    if (usualRatio <= 0) return [];
     const isFar = byRatio > LEAP_FACTOR * usualRatio;
     return isFar && byRatio > usualRatio + LEAP_DIVISIONS * resolutionRatio
       ? [{ rowIndex, kind: 'leapt', movedRatio: byRatio, usualRatio }]

@@ -74,6 +74,32 @@ inEveryHost('A fill test', (host) => {
     });
   });
 
+  test('loses no key of fingers that do not wait for the library', async () => {
+    await withWindow(host, {}, async ({ page }) => {
+      await fromPage(page, 'aircraft.put', { aircraft: exampleAircraft() });
+      await page.getByRole('link', { name: /^Fuel/ }).click();
+      await page.getByRole('button', { name: 'Start a fill test' }).press('Enter');
+      // What was pressed is gone; the hands go on where a test begins.
+      await expect
+        .poll(() => page.evaluate(() => document.activeElement?.textContent))
+        .toContain('Before the first pour');
+      await page.getByLabel('Pour 1, volume').focus();
+      for (const [volume, reading] of notebook) {
+        await page.keyboard.type(volume);
+        await page.keyboard.press('Enter');
+        await page.keyboard.type(reading);
+        await page.keyboard.press('Enter');
+      }
+      await expect.poll(() => focused(page)).toBe('Pour 8, volume');
+      const values = (of: string) =>
+        page
+          .locator(`input[aria-label^="Pour"][aria-label$="${of}"]`)
+          .evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
+      await expect.poll(() => values('gauge reads')).toEqual([...notebook.map(([, reading]) => reading), '']);
+      expect(await values('volume')).toEqual(['5', '5', '5', '5', '5.68', '5', '5', '']);
+    });
+  });
+
   test('says what is wrong with a figure, keeps it, and sets a row aside with its reason', async () => {
     await withWindow(host, {}, async ({ page }) => {
       await fromPage(page, 'aircraft.put', { aircraft: exampleAircraft() });

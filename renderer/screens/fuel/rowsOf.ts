@@ -69,7 +69,9 @@ export function rowsOf(
       if (row === undefined) continue;
       row.residualL = residualL;
       const isAside = plain[runIndex]?.rows[rowIndex]?.setAside === true;
-      if (!isAside && Math.abs(residualL) > farOffRatio * fuelTank.usableCapacityL)
+      // Where a likely cause was told, how far off the row is stands in its column.
+      const isTold = row.sentences.length > 0;
+      if (!isAside && !isTold && Math.abs(residualL) > farOffRatio * fuelTank.usableCapacityL)
         row.sentences.push(residualSentence(residualL, units));
     }
   return found;

@@ -36,4 +36,15 @@ export async function startTest(state: FuelState): Promise<void> {
   if (put === null) return;
   state.looked.testId = put.id;
   state.looked.shows = 'test';
+  // What was pressed is gone with the sheet before: the hands go on where a test begins.
+  for (let frame = 0; frame < MOST_FRAMES; frame++) {
+    await new Promise(requestAnimationFrame);
+    const begins = document.getElementById('precautions-before');
+    if (begins === null) continue;
+    begins.focus();
+    return;
+  }
 }
+
+/** The library answers within a few; where it does not, the cursor stays where it is. */
+const MOST_FRAMES = 120;

@@ -61,3 +61,9 @@ test('a brim short by part of a pour asks for the start and the containers, thre
   ]);
   expect(flagRun(filling([20, 0.4], [20, 0.8], [18.2, 'F']), TANK, toTheBrim)).toEqual([]);
 });
+
+test('where most readings went the other way, none is said to have gone too far', () => {
+  // Down, down, down and once up by four tenths: nothing here says what is usual.
+  const run = filling([5, 0.5], [5, 0.4], [5, 0.3], [5, 0.7], [5, 0.6], [5, 0.5]);
+  expect(flagRun(run, TANK, tenths)).toEqual([]);
+});
