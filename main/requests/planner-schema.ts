@@ -6,6 +6,13 @@ import { day, id, minutes } from './ranges.ts';
 /** Shares of days that can be asked, from one in two to 19 in 20. */
 export const PLANNER_SHARES = [0.5, 0.75, 0.9, 0.95] as const;
 
+/** As far as the sun is worked out. */
+const FIRST_YEAR = 1902;
+const LAST_YEAR = 2099;
+const plannedDay = day.refine(
+  (text) => Number(text.slice(0, 4)) >= FIRST_YEAR && Number(text.slice(0, 4)) <= LAST_YEAR,
+  `daylight is worked out for the years ${String(FIRST_YEAR)} to ${String(LAST_YEAR)}`,
+);
 const windMs = z.number().min(0).max(30).nullable();
 
 /**
@@ -23,7 +30,7 @@ export const plannerQuestion = z.strictObject({
   runwayId: id.nullable().optional(),
   end: z.enum(['first', 'second', 'into the wind']).optional(),
   /** Left out: today by the field's clock. */
-  day: day.optional(),
+  day: plannedDay.optional(),
   share: z.union(PLANNER_SHARES.map((each) => z.literal(each))).optional(),
   /** Of the take-off, or of the landing. Left out: all of the runway where the aeroplane has a table. */
   takeOffMostM: z.number().min(30).max(8000).nullable().optional(),

@@ -19,7 +19,8 @@ export function daysInWords(share: number, first: 'capital' | 'small' = 'small')
 
 /**
  * How far other years might differ: 'seven to ten with the years at hand'; '' where nothing is known. Rounded outward, so
- * that nothing inside the interval is left out. Beside another share than nine in ten the ten is said.
+ * that nothing inside the interval is left out. Beside another share than nine in ten what it is counted in is said;
+ * beside 19 in 20 that is twenty, since a tenth would hide it.
  */
 export function intervalWords(
   share: number,
@@ -27,9 +28,11 @@ export function intervalWords(
   of: 'years' | 'blocks of five days',
 ): string {
   if (shareLow === null || shareHigh === null) return '';
-  const low = Math.floor(10 * shareLow + 1e-9);
-  const high = Math.ceil(10 * shareHigh - 1e-9);
-  const range = low === high ? numberWord(low) : `${numberWord(low)} to ${numberWord(high)}`;
-  const tens = Math.abs(share - 0.9) < 1e-9 ? '' : ' in ten';
-  return `${range}${tens} with the ${of === 'years' ? 'years' : 'days'} at hand`;
+  const parts = share > 0.9 + 1e-9 ? 20 : 10;
+  const low = Math.floor(parts * shareLow + 1e-9);
+  const high = Math.ceil(parts * shareHigh - 1e-9);
+  const word = (count: number) => (parts === 10 ? numberWord(count) : String(count));
+  const range = low === high ? word(low) : `${word(low)} to ${word(high)}`;
+  const counted = Math.abs(share - 0.9) < 1e-9 ? '' : ` in ${word(parts)}`;
+  return `${range}${counted} with the ${of === 'years' ? 'years' : 'days'} at hand`;
 }

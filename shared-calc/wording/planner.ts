@@ -208,6 +208,20 @@ function restWords({ windows }: DeparturePlan): string {
 
 const WORK_OUT_AGAIN = 'work the limits out again from the air of the day before you go.';
 
+/**
+ * The rule is safe at its corner, in the dampest air: where it holds back more days than are outside, that is said, so
+ * that nobody takes the count of days for the rule's.
+ */
+function stricterWords({ windows, takeAlong }: DeparturePlan): string {
+  if (takeAlong === null) return '';
+  const goes = takeAlong.goesCount / takeAlong.dayCount;
+  const least = Math.min(...windows.flatMap(({ leastShare }) => leastShare ?? []));
+  const percent = Math.floor(100 * goes + 1e-9);
+  // A day in a hundred is not worth a sentence.
+  if (goes >= least - 0.01 || percent < 1) return '';
+  return ` That air is met on ${daysInWords(Math.min(99, percent) / 100)}: the rule holds back some that were inside.`;
+}
+
 /** The days that are left over, and how to know them: the last sentence of the answer. */
 function ruleSentence(plan: DeparturePlan, { units }: PlannerAnswerParts): string {
   const rest = restWords(plan);
@@ -232,7 +246,7 @@ function ruleSentence(plan: DeparturePlan, { units }: PlannerAnswerParts): strin
     return rest.startsWith('Every')
       ? `${rest} ${WORK_OUT_AGAIN}`
       : `${rest} with the wind behind or of no certain direction, do not go.`;
-  return `${rest} ${ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')} or ${last}`}, do not go.`;
+  return `${rest} ${ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')} or ${last}`}, do not go.${stricterWords(plan)}`;
 }
 
 function tooFewWords(plan: DeparturePlan, share: number): string {

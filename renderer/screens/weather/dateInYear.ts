@@ -35,6 +35,17 @@ export function partsOf(date: string): { year: number; month: number; day: numbe
   return { year, month: month - 1, day };
 }
 
+/** As far as daylight is worked out. */
+const YEARS = { first: 1902, last: 2099 };
+
+/** Why a departure cannot be asked for on a date, as a sentence; null where it can. */
+export function dateRefusal(date: string): string | null {
+  const { year } = partsOf(date);
+  return year >= YEARS.first && year <= YEARS.last
+    ? null
+    : `Daylight is worked out for the years ${String(YEARS.first)} to ${String(YEARS.last)}, not for ${String(year)}.`;
+}
+
 /** '19 July': a date of the year. */
 export function dayAndMonth(date: string): string {
   const { month, day } = partsOf(date);

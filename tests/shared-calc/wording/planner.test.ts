@@ -118,7 +118,12 @@ describe('the answer on a departure', () => {
     );
   });
   test('the days left over are told as counted, rounded up, and never as the share that was asked', () => {
-    const left = (leastShare: number) => said({ plan: plan({ windows: [window({ leastShare })] }) });
+    const rule = plan().takeAlong;
+    if (rule === null) throw new Error('no rule');
+    const left = (leastShare: number) =>
+      said({
+        plan: plan({ windows: [window({ leastShare })], takeAlong: { ...rule, goesCount: rule.dayCount } }),
+      });
     expect(left(0.97)).toMatch(/ Up to 3 days in 100 are not inside: above 31 °C/);
     // 160 of 165: 3.03 in a hundred.
     expect(left(160 / 165)).toMatch(/ Up to 4 days in 100 are not inside: above/);
@@ -126,6 +131,17 @@ describe('the answer on a departure', () => {
     expect(left(1)).toMatch(
       / Every day that was counted is inside; all the same, above 31 °C or below 1004 hPa, do not go\.$/,
     );
+  });
+  test('a rule that holds back more days than are outside says how many go by it', () => {
+    const rule = plan().takeAlong;
+    if (rule === null) throw new Error('no rule');
+    const goes = (goesCount: number) =>
+      said({ plan: plan({ takeAlong: { ...rule, goesCount, dayCount: 456 } }) });
+    // 385 of 456 are 84.4 in a hundred, and 90 are inside.
+    expect(goes(385)).toMatch(
+      / do not go\. That air is met on 84 days in 100: the rule holds back some that were inside\.$/,
+    );
+    expect(goes(410)).toMatch(/ do not go\.$/);
   });
   test('a landing counts the flight before it: when to take off, and a morning too early to have flown', () => {
     const flight = { phase: 'landing', flightS: 90 * 60, reserveS: 45 * 60 } as const;
@@ -201,6 +217,9 @@ test('an interval is rounded outward', () => {
   );
   expect(intervalWords(0.5, { shareLow: 0.5, shareHigh: 0.6 }, 'blocks of five days')).toBe(
     'five to six in ten with the days at hand',
+  );
+  expect(intervalWords(0.95, { shareLow: 0.91, shareHigh: 0.99 }, 'years')).toBe(
+    '18 to 20 in 20 with the years at hand',
   );
   expect(intervalWords(0.9, { shareLow: null, shareHigh: null }, 'years')).toBe('');
 });
