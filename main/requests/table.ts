@@ -32,6 +32,7 @@ import { weatherSeasonRequests } from './weather-season.ts';
 import { plannerBackwardsRequests } from './planner-backwards.ts';
 import { plannerCompareRequests } from './planner-compare.ts';
 import { plannerHourRequests } from './planner-hour.ts';
+import { plannerObstacleRequests } from './planner-obstacle.ts';
 import { plannerWeekRequests } from './planner-weeks.ts';
 import { plannerRequests } from './planner.ts';
 import { weatherTodayRequests } from './weather-today.ts';
@@ -78,6 +79,7 @@ export const requestTable = {
   ...plannerWeekRequests,
   ...plannerBackwardsRequests,
   ...plannerHourRequests,
+  ...plannerObstacleRequests,
   ...plannerCompareRequests,
 } satisfies Record<string, AnyRequest>;
 

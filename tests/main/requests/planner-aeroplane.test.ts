@@ -10,7 +10,7 @@ import { runRequest } from '../../../main/requests/run.ts';
 import { findRequest, type OutputOf } from '../../../main/requests/table.ts';
 import { pressureAltitudeFromSettingM } from '../../../shared-calc/atmosphere/station-pressure.ts';
 import { performanceBook } from '../../../shared-calc/performance/departure-book.ts';
-import { distanceFigures } from '../../../shared-calc/performance/departure-figures.ts';
+import { departureFigures, distanceFigures } from '../../../shared-calc/performance/departure-figures.ts';
 
 // The demo library has all that a question with an aeroplane needs: tables, loadings, runways, eleven years.
 let db: Database.Database;
@@ -18,16 +18,17 @@ beforeAll(async () => {
   const folder = mkdtempSync(join(tmpdir(), 'planner-'));
   await buildDemo(join(folder, 'demo.tarewing'), folder);
   db = new Database(join(folder, 'demo.tarewing'), { readonly: true });
-});
+  // Other programs may be using the machine.
+}, 60_000);
 afterAll(() => db.close());
 
 type Question = Record<string, unknown>;
 const strip = { day: '2026-07-19', runwayId: 'strip-15-33', end: 'into the wind' };
 
-async function ask<Name extends 'planner.answer' | 'planner.hour' | 'planner.backwards' | 'performance.get'>(
-  name: Name,
-  input: Question,
-): Promise<OutputOf<Name>> {
+async function ask<
+  Name extends
+    'planner.answer' | 'planner.hour' | 'planner.backwards' | 'planner.obstacle' | 'performance.get',
+>(name: Name, input: Question): Promise<OutputOf<Name>> {
   const context = { db, libraryPath: '', nowEpochS: () => Date.UTC(2026, 10, 20) / 1000 } as WorkContext;
   const answer = await runRequest(name, findRequest(name), context, input);
   if (!answer.ok) throw new Error(answer.problem.sentence);
@@ -196,6 +197,48 @@ describe('a take-off with an aeroplane, its loading and its table', () => {
     await expect(planned({ ...strip, lighterKg: 480 })).rejects.toThrow(
       /480 kg cannot be left behind: that would leave less than the empty aeroplane/,
     );
+  });
+
+  test('an obstacle ahead is cleared on as many days as the hour’s own days say, each by hand', async () => {
+    const question = { ...strip, crosswindMostMs: null, tailwindMostMs: null };
+    const obstacle = { beyondEndM: 500, heightM: 20, clearanceM: 15.24 };
+    const { dayCount, clearCount, sentence, caution } = await ask('planner.obstacle', {
+      fieldId: field.id,
+      aircraftId: 'demo-two-seater',
+      question,
+      hour: 9,
+      obstacle,
+    });
+    // By hand from each day's own factored distance with its spread (planner.hour) and a climb in standard steps: 50 ft at
+    // the end of that distance, from there the least gradient that clears 20 m and 50 ft at 1 140 m from the start.
+    const { days } = await hourOf(question, 9);
+    const counted = days.filter(({ isObserved }) => isObserved);
+    expect(dayCount).toBe(counted.length);
+    const record = await ask('performance.get', { aircraftId: 'demo-two-seater' });
+    const { asked } = await planned(question);
+    const book = performanceBook(record, { bestGlideMs: null, bestGlideRatio: null });
+    const bySpread = 1 - 1.6448536 * (record.climb?.readingSdRatio ?? NaN);
+    const needed = (takeOffM: number) => (20 + 15.24 - 15.24) / (640 + 500 - takeOffM);
+    const cleared = counted.filter(
+      ({ takeOffM, temperatureC, dewPointC, settingHpa, windMs, windFromDeg, gustMs }) => {
+        if (takeOffM === null || takeOffM >= 1140) return false;
+        const isVariable = windFromDeg === null && (windMs ?? 0) > 0;
+        const { climb } = departureFigures(book, {
+          massKg: asked.loading?.massHighKg ?? NaN,
+          pressureAltitudeM: pressureAltitudeFromSettingM(settingHpa ?? NaN, field.elevationM),
+          temperatureC: temperatureC ?? NaN,
+          dewPointC,
+          // Into the wind a steady wind is never behind.
+          headwindMs: isVariable ? -Math.max(windMs ?? 0, gustMs ?? 0) : 0,
+          runway: { surface: 'gravel', slopeRatio: 0, availableM: 640 },
+        });
+        return climb.gradientRatio * bySpread >= needed(takeOffM) - 1e-9;
+      },
+    );
+    expect(clearCount).toBe(cleared.length);
+    expect(clearCount).toBeGreaterThan(0);
+    expect(sentence).toMatch(/^At 09:00 the obstacle and the .* wished above it are /);
+    expect(caution).toMatch(/^An estimate: .* The approved flight manual decides\.$/);
   });
 
   test('sunrise and sunset of the demo’s field are those of the sunrise equation', async () => {

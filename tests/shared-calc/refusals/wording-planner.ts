@@ -14,6 +14,7 @@ import {
 } from '../../../shared-calc/wording/planner-backwards.ts';
 import { dataAgeWords } from '../../../shared-calc/wording/data-age.ts';
 import { dayText } from '../../../shared-calc/wording/day-text.ts';
+import { daysOverSentence } from '../../../shared-calc/wording/planner-obstacle.ts';
 import { plannerNotes } from '../../../shared-calc/wording/planner-notes.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
@@ -37,6 +38,7 @@ export const refusals: RoomRefusals = {
     [yearSentence, 'words runs of dates'],
     [plannerNotes, 'words what a plan rests on'],
     [dataAgeWords, 'words days'],
+    [daysOverSentence, 'words counted days'],
     [dayText, 'words a day'],
   ],
 };
