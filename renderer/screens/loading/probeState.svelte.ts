@@ -27,7 +27,7 @@ export class ProbeState {
     const plotted = this.#plotted();
     return plotted === null ? [] : changeablePlaces(plotted.result);
   });
-  /** The place of the cross, then at most three lines. */
+  /** The place of the cross, then at most two ways. */
   readonly lines: readonly string[] = $derived.by(() => this.#say());
 
   constructor(frame: Pick<Frame, 'x' | 'y'>, units: Units, plotted: () => Plotted | null) {
@@ -54,9 +54,8 @@ export class ProbeState {
       return [head, 'no load or fuel added, taken or moved', 'at one or two places leads there'];
     const isAlone = ways[0]?.length === 1;
     return [
-      `${head} at take-off by`,
+      `${head} at take-off by ${isAlone ? 'one change' : 'two changes, none alone'}`,
       ...ways.map((way) => this.#words(way)),
-      ...(isAlone ? [] : ['no change of one alone leads there']),
     ];
   }
 

@@ -12,3 +12,16 @@ export function wrapped(text: string, roomPx: number, widthOf: (text: string) =>
   }
   return lines;
 }
+
+/**
+ * A name that fits: one that is too long ends in '…'. What is cut has to stand in full elsewhere.
+ * @param widthOf as for wrapped
+ */
+export function cutTo(text: string, roomPx: number, widthOf: (text: string) => number): string {
+  if (widthOf(text) <= roomPx) return text;
+  const letters = [...text];
+  let count = letters.length;
+  const cut = () => `${letters.slice(0, count).join('').trimEnd()}…`;
+  while (count > 1 && widthOf(cut()) > roomPx) count--;
+  return cut();
+}

@@ -4,6 +4,7 @@ import { render } from 'vitest-browser-svelte';
 import App from '../../../../renderer/app/App.svelte';
 import { showAppearance } from '../../../../renderer/app/appearance.ts';
 import { makeClient } from '../../../../renderer/app/client.ts';
+import { sheets } from '../../../../renderer/app/sheets.svelte.ts';
 import { partsBridge } from '../../../../renderer/ui/parts/partsBridge.ts';
 import type { AircraftRecord, LoadingRecord } from '../../../../shared-calc/loading/records.ts';
 import { exampleAircraft, exampleLoading, examplePerson } from '../../../main/example-aircraft.ts';
@@ -52,6 +53,8 @@ async function plotOf({ aircraft, loading }: ReturnType<typeof withStations>) {
     'loading.get': () => ({ loading: structuredClone(kept), people: [], removedStations: [] }),
     'loading.records': () => [structuredClone(kept)],
   });
+  // Read before the window is shown, as its start does.
+  await sheets.fetch('loading');
   const screen = await render(App, {
     client: makeClient(bridge),
     first: {

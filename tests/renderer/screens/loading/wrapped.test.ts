@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { wrapped } from '../../../../renderer/screens/loading/wrapped.ts';
+import { cutTo, wrapped } from '../../../../renderer/screens/loading/wrapped.ts';
 import { listWords } from '../../../../shared-calc/wording/list-words.ts';
 
 const byLetters = (text: string) => text.length;
@@ -19,4 +19,11 @@ test('a few names are all listed, many are cut short with their count', () => {
   expect(listWords(['a', 'b', 'c'])).toBe('a, b and c');
   expect(listWords(['a', 'b', 'c', 'd', 'e'])).toBe('a, b, c, d and e');
   expect(listWords(['a', 'b', 'c', 'd', 'e', 'f'])).toBe('a, b, c, d and 2 more');
+});
+
+test('a name that is too long is cut at the room there is, one that fits is not', () => {
+  expect(cutTo('To the lakes', 12, byLetters)).toBe('To the lakes');
+  expect(cutTo('To the lakes with baggage', 12, byLetters)).toBe('To the lake…');
+  expect(cutTo('To the lakes', 8, byLetters)).toBe('To the…');
+  expect(cutTo('Älpler', 1, byLetters)).toBe('Ä…');
 });
