@@ -32,7 +32,7 @@ export function withGaugeReading(
   withFuelL(copy, tank, figures.bestL);
   copy.fuel = copy.fuel.map((each) =>
     each.tankId === tank.id
-      ? { tankId: tank.id, ...figures, gauge: { reading, calibrationId: calibration.id } }
+      ? { ...each, ...figures, gauge: { reading, calibrationId: calibration.id } }
       : each,
   );
 }

@@ -51,7 +51,7 @@ export function isSameLoading(a: LoadingRecord, b: LoadingRecord): boolean {
         personId,
         typed === null ? null : [typed.name, typed.massKg, typed.known, typed.sdKg, typed.biasKg],
       ]),
-      fuel.map(({ tankId, lowL, bestL, highL }) => [tankId, lowL, bestL, highL]),
+      fuel.map(({ tankId, lowL, bestL, highL, temperatureC }) => [tankId, lowL, bestL, highL, temperatureC]),
       [burn.kind, burn.tankIds, burn.everyMin, burn.returnLine?.intoTankId, burn.returnLine?.pumpLPerH],
       [
         flight.taxiL,

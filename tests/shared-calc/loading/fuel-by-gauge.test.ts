@@ -31,4 +31,9 @@ test('a loading keeps the reading and its curve until litres are typed', () => {
   expect(copy.burn.tankIds).toEqual(['left']);
   withFuelL(copy, tank, 21);
   expect(copy.fuel).toEqual([{ tankId: 'left', lowL: 17, bestL: 21, highL: 25 }]);
+  // How warm it is was measured in the same tank, whichever way its contents are told.
+  copy.fuel = copy.fuel.map((each) => ({ ...each, temperatureC: 4 }));
+  withGaugeReading(copy, tank, half, { id: 'may', curve: BANDED });
+  withFuelL(copy, tank, 21);
+  expect(copy.fuel).toEqual([{ tankId: 'left', lowL: 17, bestL: 21, highL: 25, temperatureC: 4 }]);
 });

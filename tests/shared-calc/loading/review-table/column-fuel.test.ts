@@ -120,6 +120,8 @@ describe('the loading of a cell', () => {
     expect(isSameLoading(one, other)).toBe(true);
     expect(isSameLoading(one, { ...other, items: one.items.slice(1) })).toBe(false);
     expect(isSameLoading(one, { ...other, flight: { ...one.flight, reserveMin: 30 } })).toBe(false);
+    const colder = one.fuel.map((each) => ({ ...each, temperatureC: -5 }));
+    expect(isSameLoading(one, { ...other, fuel: colder })).toBe(false);
   });
 });
 
