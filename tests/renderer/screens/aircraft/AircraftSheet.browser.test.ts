@@ -95,6 +95,44 @@ test('what was said about crossing edges stands when an earlier save comes back 
   await expect.element(screen.getByRole('alert')).toBeVisible();
 });
 
+test('an envelope that is taken apart to two vertices says that the one before still counts, and gives it back', async () => {
+  const { screen, kept } = await windowOn('aircraft', exampleAircraft(), exampleLoading());
+  const remove = screen.getByRole('button', { name: 'Remove vertex 1, Take-off' });
+  await expect.element(remove).toBeVisible();
+  for (let left = 4; left >= 2; left--) {
+    await remove.click();
+    await expect.element(screen.getByLabelText(`arm of vertex ${String(left)}, Take-off`)).toBeVisible();
+    await expect
+      .poll(() => screen.getByLabelText(`arm of vertex ${String(left + 1)}, Take-off`).elements().length)
+      .toBe(0);
+  }
+  await expect.poll(() => screen.getByRole('alert').element().textContent).toContain('at least 3 are needed');
+  expect(kept.aircraft.envelopes[0]?.vertices).toHaveLength(3);
+  await screen.getByRole('button', { name: 'Back to what was saved' }).click();
+  await expect.element(screen.getByLabelText('arm of vertex 3, Take-off')).toBeVisible();
+});
+
+test('lateral arms and a density by the kind of fuel have names for every reader, and the typed density wins', async () => {
+  const aircraft = exampleAircraft();
+  aircraft.lateral = { across: 'arm', left: -0.1, right: null, oilArmM: null };
+  const { screen, kept } = await windowOn('aircraft', aircraft, exampleLoading());
+  await expect.element(screen.getByLabelText('Lateral arm of Left seat', { exact: true })).toBeVisible();
+  await screen.getByRole('button', { name: 'Density in Front tank by the kind of fuel' }).click();
+  await screen.getByRole('radio', { name: 'motor gasoline' }).click();
+  await expect.poll(() => kept.aircraft.tanks[0]?.blend?.kind).toBe('motor gasoline');
+  // The middle of 0.720 to 0.775 kg/L of EN 228.
+  const density = screen.getByLabelText('Density in Front tank', { exact: true });
+  await expect.element(density).toHaveValue('0.7475');
+  const { violations } = await axe.run(document.body, {
+    runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'],
+  });
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  await density.fill('0.73');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(() => kept.aircraft.tanks[0]?.blend).toBeUndefined();
+  expect(kept.aircraft.tanks[0]?.densityKgPerL).toBeCloseTo(0.73, 12);
+});
+
 test('a figure that is left while it is being saved is saved once', async () => {
   const { screen, bridge, slow, release, waitingCount } = await windowOn(
     'aircraft',
