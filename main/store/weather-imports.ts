@@ -43,10 +43,12 @@ export function addBlocks(
   blocks: readonly MonthBlock[],
 ): number {
   const insert = db.prepare(insertBlockSql);
+  const before = db.prepare<[number, string, number], BlockRow>(blocksBeforeSql);
   let newCount = 0;
   db.transaction(() => {
     for (const block of blocks) {
-      newCount += countNew(block, blocksBefore(db, importId, stationId, block.monthStartEpochS));
+      const rows = before.all(importId, stationId, block.monthStartEpochS);
+      newCount += countNew(block, rows.map(storedMonth));
       insert.run(
         stationId,
         block.monthStartEpochS,
@@ -244,33 +246,26 @@ interface StoredMonth {
   columns: Record<ColumnName, Int16Array | null>;
 }
 
-function blocksBefore(
-  db: Database.Database,
-  importId: number,
-  stationId: string,
-  monthStartEpochS: number,
-): StoredMonth[] {
-  return db
-    .prepare<[number, string, number], BlockRow>(
-      `SELECT b.observation_count, b.minute_of_month, ${Object.values(columnBlobs)
-        .map((blob) => `b.${blob}`)
-        .join(', ')}
-       FROM observation_block b JOIN weather_import i ON i.id = b.import_id
-       JOIN weather_import own ON own.id = ?
-       WHERE b.station_id = ? AND b.month_start_epoch_s = ? AND i.id <> own.id
-         AND (i.finished_epoch_s IS NOT NULL OR i.batch_id = own.batch_id)`,
-    )
-    .all(importId, stationId, monthStartEpochS)
-    .map((row) => ({
-      count: row.observation_count,
-      minutes: new Uint16Array(copyOf(row.minute_of_month)),
-      columns: Object.fromEntries(
-        columnNames.map((name) => {
-          const blob = row[columnBlobs[name]];
-          return [name, blob == null ? null : new Int16Array(copyOf(blob))];
-        }),
-      ) as StoredMonth['columns'],
-    }));
+/** Blocks of a station's month from finished imports or from files of the same act that were read before. */
+const blocksBeforeSql = `SELECT b.observation_count, b.minute_of_month, ${Object.values(columnBlobs)
+  .map((blob) => `b.${blob}`)
+  .join(', ')}
+  FROM observation_block b JOIN weather_import i ON i.id = b.import_id
+  JOIN weather_import own ON own.id = ?
+  WHERE b.station_id = ? AND b.month_start_epoch_s = ? AND i.id <> own.id
+    AND (i.finished_epoch_s IS NOT NULL OR i.batch_id = own.batch_id)`;
+
+function storedMonth(row: BlockRow): StoredMonth {
+  return {
+    count: row.observation_count,
+    minutes: new Uint16Array(copyOf(row.minute_of_month)),
+    columns: Object.fromEntries(
+      columnNames.map((name) => {
+        const blob = row[columnBlobs[name]];
+        return [name, blob == null ? null : new Int16Array(copyOf(blob))];
+      }),
+    ) as StoredMonth['columns'],
+  };
 }
 
 /** How many observations of a block none of the stored months has with the same minute and the same values. */
