@@ -15,6 +15,7 @@ export default defineConfig({
           library: 'main/workers/library.ts',
           rescue: 'main/workers/rescue.ts',
           'weather-import': 'main/workers/weather-import.ts',
+          'weather-stretches': 'main/workers/weather-stretches.ts',
         },
         output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
       },

@@ -118,7 +118,7 @@ function tidyMonth(all: ObservationColumns, from: number, to: number, severalBlo
   return kept.length;
 }
 
-/** As in weather-import/usable.ts, over columns. */
+/** As in weather-import/tally.ts, over columns. */
 export function usableAt(columns: ObservationColumns, i: number): boolean {
   return (
     columns.temperatureC100[i] !== missing &&

@@ -1,20 +1,13 @@
-import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts';
+import { columnsOf, headerOf, type Columns, type Role } from './archive-columns.ts';
 import { minuteOfMonth } from './calendar.ts';
-import { fixedDigits, hundredths, nothing, numbersFrom, textOf } from './digits.ts';
+import { absent, emptyRow, fillReport } from './check-ranges.ts';
+import { hundredths, nothing, numbersFrom, plainHundredths, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
-import { emptyReport } from './month-collector.ts';
 import { OneStation } from './one-station.ts';
 import type { Kind, Reader } from './reader.ts';
-import { splitRow } from './split-row.ts';
-import {
-  asIs,
-  fromFahrenheit,
-  fromInchOfMercury,
-  fromKnot,
-  fromMilePerHour,
-  toWhole,
-  type Convert,
-} from './units.ts';
+import { emptyReport } from './report-rows.ts';
+import { splitRow, splitUnquoted } from './split-row.ts';
+import { fourDigits, twoDigits } from './words.ts';
 
 // Station archive of airport reports as CSV: a header names the columns, whose choice and units differ from export to
 // export; M (or nothing) where missing; one row a report, routine and special alike, unmarked.
@@ -22,42 +15,14 @@ import {
 // Trap: an export can be ordered in local time and does not say so. The whole report, where it is in the file, has
 // its own time in UTC; where the two disagree the file is refused (see timeDisagrees).
 
-const known: Record<string, { column: keyof RawValues; convert: Convert; inWords: string }> = {
-  tmpf: { column: 'temperatureC100', convert: fromFahrenheit, inWords: 'temperature' },
-  tmpc: { column: 'temperatureC100', convert: asIs, inWords: 'temperature' },
-  dwpf: { column: 'dewPointC100', convert: fromFahrenheit, inWords: 'dew point' },
-  dwpc: { column: 'dewPointC100', convert: asIs, inWords: 'dew point' },
-  alti: { column: 'altimeterSettingHpa100', convert: fromInchOfMercury, inWords: 'altimeter setting' },
-  mslp: { column: 'seaLevelPressureHpa100', convert: asIs, inWords: 'sea-level pressure' },
-  drct: { column: 'windFromDeg', convert: toWhole, inWords: 'wind direction' },
-  sknt: { column: 'windSpeedMs100', convert: fromKnot, inWords: 'wind speed' },
-  sped: { column: 'windSpeedMs100', convert: fromMilePerHour, inWords: 'wind speed' },
-  gust: { column: 'gustMs100', convert: fromKnot, inWords: 'gust' },
-  gust_mph: { column: 'gustMs100', convert: fromMilePerHour, inWords: 'gust' },
-};
-
 /** Rows whose own report is compared with the row's time, at the file's beginning. */
 const comparedRows = 500;
 
-const comma = 44;
-const tab = 9;
 const letterM = 77;
+const lowerS = 115;
 const hash = 35;
-
-interface Header {
-  delimiter: number;
-  names: string[];
-}
-
-function headerOf(line: string): Header | null {
-  const delimiter = line.includes('\t') ? tab : comma;
-  const names = line
-    .split(delimiter === tab ? '\t' : ',')
-    .map((name) => name.trim().replaceAll('"', '').toLowerCase());
-  const time = names.some((name) => name === 'valid' || name.startsWith('valid('));
-  const temperature = names.includes('tmpf') || names.includes('tmpc');
-  return names.includes('station') && time && temperature ? { delimiter, names } : null;
-}
+/** Length of a time: 2020-01-31 23:51. */
+const timeBytes = 16;
 
 export const archiveCsv: Kind = {
   recognises: (head) =>
@@ -70,23 +35,84 @@ export const archiveCsv: Kind = {
     const report = emptyReport();
     const raw = emptyRow();
     const remarks: string[] = ['Special reports are in it and are not marked as such.'];
-    const stations = new OneStation(options.stationInFile, problems);
+    const stations = new OneStation(options.stationInFile, problems, options.carried?.station);
+    // The line that is read, kept here so that no row makes functions of its own: there are a million of them.
+    let bytes: Uint8Array = new Uint8Array(0);
+    let view = new DataView(bytes.buffer);
+    let begin = 0;
+    let end = 0;
+    let isSpoilt = false;
+    const example = () => textOf(bytes, begin, end);
     let columns: Columns | null = null;
+    let headerLine: string | null = null;
     let compared = 0;
     let disagreeing = 0;
+
+    if (options.carried !== undefined) {
+      const found = headerOf(options.carried.header ?? '');
+      if (found !== null) columns = columnsOf(found);
+      compared = comparedRows;
+    }
 
     /** Find the header; true when the line was one. */
     function header(bytes: Uint8Array, from: number, to: number, lineNumber: number): boolean {
       if (columns !== null) {
-        if (!startsLikeHeader(bytes, from, columns.delimiter)) return false;
+        if (!startsLikeHeader(bytes, from, to, columns.delimiter)) return false;
         problems.add('header again: line left out', lineNumber, () => textOf(bytes, from, to));
         return true;
       }
-      const found = headerOf(textOf(bytes, from, to));
+      headerLine = textOf(bytes, from, to);
+      const found = headerOf(headerLine);
       if (found === null) throw new FileProblem('The header with the names of the columns is missing.');
       columns = columnsOf(found);
       remarks.push(...columns.remarks);
       return true;
+    }
+
+    function minuteFrom(year: number, month: number, at: number): number {
+      const day = twoDigits(view, at + 8);
+      const hour = twoDigits(view, at + 11);
+      return minuteOfMonth(year, month, day, hour, twoDigits(view, at + 14));
+    }
+
+    /** The value in a column's cell in our unit; absent where there is none, or something else. */
+    function valueOf(role: Role | undefined): number {
+      if (role === undefined || columns === null) return absent;
+      const start = columns.starts[role.at] ?? 0;
+      const stop = columns.ends[role.at] ?? 0;
+      if (stop - start === 1 && bytes[start] === letterM) return absent;
+      const value = plainHundredths(bytes, start, stop);
+      if (value >= numbersFrom) return role.convert(value);
+      if (value !== nothing && !isNull(bytes, start, stop)) isSpoilt = true;
+      return absent;
+    }
+
+    /** Count a row by the first of its columns that holds something else than a number. */
+    function tellSpoilt(lineNumber: number): void {
+      if (columns === null) return;
+      for (const { at, inWords, name } of columns.roles) {
+        const start = columns.starts[at] ?? 0;
+        const stop = columns.ends[at] ?? 0;
+        const value = hundredths(bytes, start, stop);
+        if (value >= numbersFrom || value === nothing || isNull(bytes, start, stop)) continue;
+        problems.add(
+          `${inWords} (${name}) is not a number: row left out`,
+          lineNumber,
+          () => `${name} is "${textOf(bytes, start, stop)}"`,
+        );
+        return;
+      }
+    }
+
+    function compare(rest: string, minute: number): void {
+      const agrees = reportAgrees(rest, minute);
+      if (agrees === null) return;
+      compared++;
+      if (!agrees) disagreeing++;
+      if (compared >= 20 && disagreeing * 2 > compared)
+        throw new FileProblem(
+          'The times of its rows are not those of the reports beside them, which are in UTC: the file was ordered in local time. Fetch it again in UTC.',
+        );
     }
 
     return {
@@ -95,156 +121,80 @@ export const archiveCsv: Kind = {
       nature: 'observed',
       remarks,
       stationsInFile: () => stations.list(),
-      line(bytes, from, to, lineNumber) {
+      stretches: {
+        carried: () => {
+          const station = stations.carried();
+          const isSettled = columns?.hasReport === false || compared === comparedRows;
+          return station === null || !isSettled ? null : { station, header: headerLine };
+        },
+        seen: () => ({ stations: stations.list(), places: [] }),
+        take: (seen) => {
+          if (!stations.canTake(seen)) return false;
+          stations.take(seen);
+          return true;
+        },
+      },
+      line(lineBytes, from, to, lineNumber) {
+        if (lineBytes !== bytes) {
+          bytes = lineBytes;
+          view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+        }
+        begin = from;
+        end = to;
         if (to === from || bytes[from] === hash) return;
-        if (columns === null || bytes[from] === 115) if (header(bytes, from, to, lineNumber)) return;
-        const { starts, ends, roles, delimiter, lastNeeded, stationColumn, timeColumn } = columns as Columns;
-        const example = () => textOf(bytes, from, to);
+        if (columns === null || bytes[from] === lowerS) if (header(bytes, from, to, lineNumber)) return;
+        const { starts, ends, roleOf, delimiter, lastNeeded, stationColumn, timeColumn, moreBehind } =
+          columns as Columns;
 
         // What comes after the last column that is read is not looked at.
-        const found = splitRow(bytes, from, to, delimiter, starts, ends);
+        const unquoted = splitUnquoted(view, from, to, delimiter, starts, ends);
+        const found = unquoted >= 0 ? unquoted : splitRow(bytes, from, to, delimiter, starts, ends);
         // A last column that touches the end of a cut row may have lost digits.
-        if (found <= lastNeeded || (found === lastNeeded + 1 && columns?.moreBehind === true)) {
+        if (found <= lastNeeded || (found === lastNeeded + 1 && moreBehind)) {
           problems.add('row cut short: left out', lineNumber, example);
           return;
         }
-
-        if (
-          !stations.takes(
-            bytes,
-            starts[stationColumn] ?? from,
-            ends[stationColumn] ?? from,
-            lineNumber,
-            example,
-          )
-        )
-          return;
+        const stationFrom = starts[stationColumn] ?? from;
+        if (!stations.takes(bytes, stationFrom, ends[stationColumn] ?? from, lineNumber, example)) return;
 
         const timeFrom = starts[timeColumn] ?? from;
-        const year = fixedDigits(bytes, timeFrom, 4);
-        const month = fixedDigits(bytes, timeFrom + 5, 2);
-        const timeLength = (ends[timeColumn] ?? from) - timeFrom;
-        const minute =
-          timeLength < 16
-            ? -1
-            : minuteOfMonth(
-                year,
-                month,
-                fixedDigits(bytes, timeFrom + 8, 2),
-                fixedDigits(bytes, timeFrom + 11, 2),
-                fixedDigits(bytes, timeFrom + 14, 2),
-              );
+        const isTime = (ends[timeColumn] ?? from) - timeFrom >= timeBytes;
+        const year = isTime ? fourDigits(view, timeFrom) : -1;
+        const month = isTime ? twoDigits(view, timeFrom + 5) : -1;
+        const minute = isTime ? minuteFrom(year, month, timeFrom) : -1;
         if (minute < 0) {
           problems.add('no such date or time: row left out', lineNumber, example);
           return;
         }
 
-        for (const role of roles) {
-          const start = starts[role.at] ?? from;
-          const end = ends[role.at] ?? from;
-          if (end - start === 1 && bytes[start] === letterM) {
-            raw[role.column] = absent;
-            continue;
-          }
-          const value = hundredths(bytes, start, end);
-          if (value >= numbersFrom) raw[role.column] = role.convert(value);
-          else if (value === nothing || isNull(bytes, start, end)) raw[role.column] = absent;
-          else {
-            problems.add(
-              `${role.inWords} (${role.name}) is not a number: row left out`,
-              lineNumber,
-              () => `${role.name} is "${textOf(bytes, start, end)}"`,
-            );
-            return;
-          }
+        isSpoilt = false;
+        raw.temperatureC100 = valueOf(roleOf.temperatureC100);
+        raw.dewPointC100 = valueOf(roleOf.dewPointC100);
+        raw.altimeterSettingHpa100 = valueOf(roleOf.altimeterSettingHpa100);
+        raw.seaLevelPressureHpa100 = valueOf(roleOf.seaLevelPressureHpa100);
+        raw.windFromDeg = valueOf(roleOf.windFromDeg);
+        raw.windSpeedMs100 = valueOf(roleOf.windSpeedMs100);
+        raw.gustMs100 = valueOf(roleOf.gustMs100);
+        if (isSpoilt) {
+          tellSpoilt(lineNumber);
+          return;
         }
         if (!fillReport(report.values, raw, 0, problems, lineNumber, example)) {
           problems.add('no value in it that is kept: row left out', lineNumber, example);
           return;
         }
-        if (columns?.hasReport === true && compared < comparedRows) {
-          const agrees = reportAgrees(textOf(bytes, ends[lastNeeded] ?? to, to), minute);
-          if (agrees !== null) {
-            compared++;
-            if (!agrees) disagreeing++;
-            if (compared >= 20 && disagreeing * 2 > compared)
-              throw new FileProblem(
-                'The times of its rows are not those of the reports beside them, which are in UTC: the file was ordered in local time. Fetch it again in UTC.',
-              );
-          }
-        }
+        if (compared < comparedRows && columns?.hasReport === true)
+          compare(textOf(bytes, ends[lastNeeded] ?? to, to), minute);
         report.monthIndex = year * 12 + month - 1;
         report.minuteOfMonth = minute;
-        sink(report);
+        sink.add(report);
       },
     };
   },
 };
 
-interface Role {
-  at: number;
-  name: string;
-  column: keyof RawValues;
-  convert: Convert;
-  inWords: string;
-}
-
-interface Columns {
-  delimiter: number;
-  stationColumn: number;
-  timeColumn: number;
-  roles: Role[];
-  lastNeeded: number;
-  moreBehind: boolean;
-  hasReport: boolean;
-  starts: Int32Array;
-  ends: Int32Array;
-  remarks: string[];
-}
-
-function columnsOf({ delimiter, names }: Header): Columns {
-  const timeName = names.find((name) => name === 'valid' || name.startsWith('valid('));
-  if (timeName !== 'valid' && timeName !== 'valid(utc)')
-    throw new FileProblem(
-      `Its times are in '${String(timeName)}'; only UTC can be read. Fetch it again in UTC.`,
-    );
-  const roles: Role[] = [];
-  const taken = new Set<string>();
-  names.forEach((name, at) => {
-    const role = known[name];
-    // The first of two columns for one value counts: tmpf before tmpc as they stand.
-    if (role === undefined || taken.has(role.column)) return;
-    taken.add(role.column);
-    roles.push({ at, name, ...role });
-  });
-  const stationColumn = names.indexOf('station');
-  const timeColumn = names.indexOf(timeName);
-  const lastNeeded = Math.max(stationColumn, timeColumn, ...roles.map((role) => role.at));
-  const remarks: string[] = [];
-  if (!taken.has('dewPointC100'))
-    remarks.push('It has no dew point, so density altitude cannot be had from it.');
-  if (!taken.has('altimeterSettingHpa100'))
-    remarks.push(
-      taken.has('seaLevelPressureHpa100')
-        ? 'It has only the pressure reduced to sea level: the least certain way to density altitude.'
-        : 'It has no pressure, so density altitude cannot be had from it.',
-    );
-  return {
-    delimiter,
-    stationColumn,
-    timeColumn,
-    roles,
-    lastNeeded,
-    moreBehind: names.length - 1 > lastNeeded,
-    hasReport: names.indexOf('metar') > lastNeeded,
-    starts: new Int32Array(lastNeeded + 1),
-    ends: new Int32Array(lastNeeded + 1),
-    remarks,
-  };
-}
-
-function startsLikeHeader(bytes: Uint8Array, from: number, delimiter: number): boolean {
-  return textOf(bytes, from, from + 7) === 'station' && bytes[from + 7] === delimiter;
+function startsLikeHeader(bytes: Uint8Array, from: number, to: number, delimiter: number): boolean {
+  return to - from > 7 && textOf(bytes, from, from + 7) === 'station' && bytes[from + 7] === delimiter;
 }
 
 function isNull(bytes: Uint8Array, from: number, to: number): boolean {

@@ -138,6 +138,13 @@ export async function readContent(
   return { sizeBytes };
 }
 
+/** Whether a content is a file as it lies there, unpacked, and at least so long. */
+export async function isPlainFile(content: Content, leastBytes: number): Promise<boolean> {
+  const found = await stat(content.path);
+  if (!found.isFile() || content.entry !== undefined || found.size < Math.max(1, leastBytes)) return false;
+  return (await openPacked(content, found.size)).packing === 'none';
+}
+
 /** SHA-256 over the bytes of a file as they lie there, packed; null where it cannot be read or the signal came. */
 export async function sumOf(content: Content, signal?: AbortSignal): Promise<string | null> {
   try {

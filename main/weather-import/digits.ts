@@ -57,6 +57,31 @@ export function hundredths(bytes: Uint8Array, from: number, to: number): number 
   return negative ? -value : value;
 }
 
+/** The same as hundredths, quicker for what most cells hold: some digits with one or two decimals. */
+export function plainHundredths(bytes: Uint8Array, from: number, to: number): number {
+  const negative = bytes[from] === minus;
+  const first = negative ? from + 1 : from;
+  let at = first;
+  let value = 0;
+  for (; at < to; at++) {
+    const digit = (bytes[at] ?? 0) - zero;
+    if (digit < 0 || digit > 9) break;
+    value = value * 10 + digit;
+  }
+  const digits = at - first;
+  if (digits === 0 || digits > 7) return hundredths(bytes, from, to);
+  value *= 100;
+  if (at < to) {
+    const decimals = to - at - 1;
+    const tenths = (bytes[at + 1] ?? 0) - zero;
+    const last = decimals === 2 ? (bytes[at + 2] ?? 0) - zero : 0;
+    if (bytes[at] !== point || decimals < 1 || decimals > 2) return hundredths(bytes, from, to);
+    if (tenths < 0 || tenths > 9 || last < 0 || last > 9) return hundredths(bytes, from, to);
+    value += tenths * 10 + last;
+  }
+  return negative ? -value : value;
+}
+
 /**
  * A whole number in bytes, blanks around it allowed.
  * @returns the number; `nothing` for blanks only; `notANumber` for anything else

@@ -3,7 +3,7 @@ import { minuteOfMonth } from './calendar.ts';
 import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts';
 import { hundredths, integer, nothing, numbersFrom, textOf } from './digits.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import { NamedColumns } from './named-columns.ts';
 import { OneStation } from './one-station.ts';
 import { PlacesSeen } from './places-seen.ts';
@@ -177,7 +177,7 @@ export const ghcnh: Kind = {
         if (name >= 0) places.named(columns.text(bytes, name));
         report.monthIndex = stamp.year * 12 + stamp.month - 1;
         report.minuteOfMonth = stamp.minute;
-        sink(report);
+        sink.add(report);
       },
     };
   },

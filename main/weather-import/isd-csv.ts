@@ -2,7 +2,7 @@ import { flag } from '../store/observation-columns.ts';
 import { absent, emptyRow, fillReport } from './check-ranges.ts';
 import { integer, numbersFrom, textOf } from './digits.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import { NamedColumns } from './named-columns.ts';
 import { OneStation } from './one-station.ts';
 import { PlacesSeen } from './places-seen.ts';
@@ -143,7 +143,7 @@ export const isdCsv: Kind = {
         if (name >= 0) places.named(columns.text(bytes, name));
         report.monthIndex = stamp.year * 12 + stamp.month - 1;
         report.minuteOfMonth = stamp.minute;
-        sink(report);
+        sink.add(report);
       },
     };
   },

@@ -1,7 +1,7 @@
 import { absent, emptyRow, fillReport } from './check-ranges.ts';
 import { minuteOfMonth } from './calendar.ts';
 import { fixedDigits, integer, numbersFrom, textOf } from './digits.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import type { Kind, Reader } from './reader.ts';
 
 // Compact hourly summaries: fixed columns, UTC, temperature in tenths of degC, sea-level pressure in tenths of hPa,
@@ -74,7 +74,7 @@ export const isdLite: Kind = {
         }
         report.monthIndex = year * 12 + month - 1;
         report.minuteOfMonth = minute;
-        sink(report);
+        sink.add(report);
       },
     };
   },

@@ -5,7 +5,7 @@ import { FileProblem } from './file-problem.ts';
 import { readIsoStamp, type Stamp } from './iso-stamp.ts';
 import { lcdStandardTime } from './lcd-offset.ts';
 import { putLocalTime } from './local-standard-time.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import { NamedColumns } from './named-columns.ts';
 import { OneStation } from './one-station.ts';
 import { PlacesSeen } from './places-seen.ts';
@@ -186,7 +186,7 @@ export const lcd: Kind = {
         places.addTexts(columns.text(bytes, lat), columns.text(bytes, lon), columns.text(bytes, elev));
         if (name >= 0) places.named(columns.text(bytes, name));
         putLocalTime(report, stamp.year, stamp.month, stamp.minute, offset.minutes);
-        sink(report);
+        sink.add(report);
       },
     };
 

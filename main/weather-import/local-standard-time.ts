@@ -1,5 +1,5 @@
 import { daysInMonth } from './calendar.ts';
-import type { Report } from './month-collector.ts';
+import type { Report } from './report-rows.ts';
 
 /**
  * Put a local moment into the report as UTC.

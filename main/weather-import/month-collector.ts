@@ -2,29 +2,14 @@ import { columnNames, missing, type ColumnName, type MonthBlock } from '../store
 import { monthStartEpochS } from './calendar.ts';
 import { flagImplausible } from './plausibility.ts';
 import type { ProblemList } from './problems.ts';
-
-/** One report as a reader hands it over: integers in the block's units; `missing` where not reported. */
-export interface Report {
-  /** Months since year 0, UTC: 12 x year + month - 1. */
-  monthIndex: number;
-  minuteOfMonth: number;
-  values: Record<ColumnName, number>;
-  /** Line of the file, for examples. */
-  line: number;
-}
-
-/** A report object that a reader fills again for each row. */
-export function emptyReport(): Report {
-  return {
-    monthIndex: 0,
-    minuteOfMonth: 0,
-    line: 0,
-    values: Object.fromEntries(columnNames.map((name) => [name, missing])) as Record<ColumnName, number>,
-  };
-}
+import type { RowColumns } from './report-rows.ts';
 
 /** Only so many months stay open: a file in order needs one, and memory stays bounded for one that is not. */
 const openMonthsMost = 36;
+/** So many rows are room enough for most months. */
+const roomAtFirst = 1024;
+/** Shorter runs are copied value by value: that is quicker than to set up a copy of each column. */
+const shortRun = 8;
 
 interface OpenMonth {
   monthIndex: number;
@@ -49,52 +34,43 @@ export class MonthCollector {
     this.#problems = problems;
   }
 
-  add(report: Report): void {
-    let month = this.#current;
-    if (month?.monthIndex !== report.monthIndex) month = this.#openMonth(report.monthIndex);
-    if (month.count === month.minute.length) grow(month);
-    const at = month.count++;
-    if (report.minuteOfMonth < month.lastMinute) month.inOrder = false;
-    month.lastMinute = report.minuteOfMonth;
-    month.minute[at] = report.minuteOfMonth;
-    month.line[at] = report.line;
-    const { columns } = month;
-    const { values } = report;
-    // Written out, not looped: this is the innermost step of an import.
-    columns.temperatureC100[at] = values.temperatureC100;
-    columns.dewPointC100[at] = values.dewPointC100;
-    columns.altimeterSettingHpa100[at] = values.altimeterSettingHpa100;
-    columns.seaLevelPressureHpa100[at] = values.seaLevelPressureHpa100;
-    columns.stationPressureHpa100[at] = values.stationPressureHpa100;
-    columns.windFromDeg[at] = values.windFromDeg;
-    columns.windSpeedMs100[at] = values.windSpeedMs100;
-    columns.gustMs100[at] = values.gustMs100;
-    columns.flags[at] = values.flags;
+  /** @param linesBefore lines of the file before those that the rows count */
+  add(rows: RowColumns, linesBefore: number): void {
+    const { runStarts, runMonths } = rows;
+    for (let run = 0; run < runMonths.length; run++) {
+      const monthIndex = runMonths[run] ?? 0;
+      const from = runStarts[run] ?? 0;
+      const to = runStarts[run + 1] ?? rows.count;
+      let month = this.#current;
+      if (month?.monthIndex !== monthIndex)
+        month = this.#openMonth(monthIndex, linesBefore + (rows.line[from] ?? 0));
+      append(month, rows, from, to, linesBefore);
+    }
   }
 
   /** Blocks that are done with. Call it now and then; with `last`, all that are left. */
   take(last: boolean): MonthBlock[] {
     if (last) {
-      for (const month of this.#open.values()) this.#close(month);
+      for (const month of this.#open.values()) this.#close(month, Infinity);
       this.#open.clear();
       this.#current = null;
     }
     return this.#done.splice(0);
   }
 
-  #openMonth(monthIndex: number): OpenMonth {
+  #openMonth(monthIndex: number, line: number): OpenMonth {
     let month = this.#open.get(monthIndex);
     if (month === undefined) {
-      if (this.#open.size >= openMonthsMost) this.#closeLongestUnused();
+      if (this.#open.size >= openMonthsMost) this.#closeLongestUnused(line);
       month = {
         monthIndex,
         count: 0,
         inOrder: true,
         lastMinute: -1,
-        minute: new Uint16Array(1024),
-        line: new Uint32Array(1024),
+        minute: new Uint16Array(roomAtFirst),
+        line: new Uint32Array(roomAtFirst),
         columns: Object.fromEntries(
-          columnNames.map((name) => [name, new Int16Array(1024)]),
+          columnNames.map((name) => [name, new Int16Array(roomAtFirst)]),
         ) as OpenMonth['columns'],
       };
     } else this.#open.delete(monthIndex);
@@ -104,35 +80,59 @@ export class MonthCollector {
     return month;
   }
 
-  #closeLongestUnused(): void {
+  #closeLongestUnused(line: number): void {
     for (const [monthIndex, month] of this.#open) {
-      this.#close(month);
+      this.#close(month, line);
       this.#open.delete(monthIndex);
       return;
     }
   }
 
-  #close(month: OpenMonth): void {
+  /** @param line at which the month is done with */
+  #close(month: OpenMonth, line: number): void {
     const part = this.#parts.get(month.monthIndex) ?? 0;
     this.#parts.set(month.monthIndex, part + 1);
     const order = month.inOrder ? null : timeOrder(month);
-    flagImplausible(month, order, this.#problems);
-    const columns = Object.fromEntries(
-      columnNames.map((name) => [
-        name,
-        packed(month.columns[name], month.count, order, name === 'flags' ? 0 : missing),
-      ]),
-    ) as MonthBlock['columns'];
-    const minutes = new Uint16Array(month.count);
-    for (let i = 0; i < month.count; i++) minutes[i] = month.minute[order?.[i] ?? i] ?? 0;
+    flagImplausible(month, order, this.#problems, line);
+    const { count } = month;
+    // One piece of memory for the whole month, so that it goes to the writing thread in one piece too.
+    const memory = new ArrayBuffer(2 * count * (1 + columnNames.length));
+    const minuteOfMonth = new Uint16Array(memory, 0, count);
+    putInOrder(month.minute, order, minuteOfMonth);
     this.#done.push({
       monthStartEpochS: monthStartEpochS(month.monthIndex),
       part,
-      observationCount: month.count,
-      minuteOfMonth: minutes,
-      columns,
+      observationCount: count,
+      minuteOfMonth,
+      columns: Object.fromEntries(
+        columnNames.map((name, at) => {
+          const packed = new Int16Array(memory, 2 * count * (1 + at), count);
+          putInOrder(month.columns[name], order, packed);
+          return [name, holdsMoreThan(name === 'flags' ? 0 : missing, packed) ? packed : null];
+        }),
+      ) as MonthBlock['columns'],
     });
   }
+}
+
+function append(month: OpenMonth, rows: RowColumns, from: number, to: number, linesBefore: number): void {
+  while (month.count + to - from > month.minute.length) grow(month);
+  const { count, minute, line, columns } = month;
+  const shift = count - from;
+  for (let i = from; i < to; i++) {
+    const of = rows.minute[i] ?? 0;
+    if (of < month.lastMinute) month.inOrder = false;
+    month.lastMinute = of;
+    minute[shift + i] = of;
+    line[shift + i] = linesBefore + (rows.line[i] ?? 0);
+  }
+  for (const name of columnNames) {
+    const source = rows.columns[name];
+    const column = columns[name];
+    if (to - from > shortRun) column.set(source.subarray(from, to), count);
+    else for (let i = from; i < to; i++) column[shift + i] = source[i] ?? missing;
+  }
+  month.count = shift + to;
 }
 
 function grow(month: OpenMonth): void {
@@ -157,18 +157,17 @@ function timeOrder(month: OpenMonth): Uint32Array {
   return order.sort((a, b) => (minute[a] ?? 0) - (minute[b] ?? 0) || a - b);
 }
 
-function packed(
-  column: Int16Array,
-  count: number,
+/** A column in order of time, as far as there is room for it. */
+function putInOrder<Column extends Int16Array | Uint16Array>(
+  column: Column,
   order: Uint32Array | null,
-  absent: number,
-): Int16Array | null {
-  const out = new Int16Array(count);
-  let any = false;
-  for (let i = 0; i < count; i++) {
-    const value = column[order?.[i] ?? i] ?? missing;
-    out[i] = value;
-    if (value !== absent) any = true;
-  }
-  return any ? out : null;
+  into: Column,
+): void {
+  if (order === null) into.set(column.subarray(0, into.length));
+  else for (let i = 0; i < into.length; i++) into[i] = column[order[i] ?? 0] ?? 0;
+}
+
+function holdsMoreThan(absent: number, column: Int16Array): boolean {
+  for (const value of column) if (value !== absent) return true;
+  return false;
 }

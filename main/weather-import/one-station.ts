@@ -1,5 +1,9 @@
 import { textOf } from './digits.ts';
 import type { ProblemList } from './problems.ts';
+import type { Carried, Seen } from './reader.ts';
+
+/** A garbled file could name a new station in each row: only so many are listed, all are left out. */
+const mostListed = 1000;
 
 /** Lets through the rows of one station: the one asked for, or the first. Counts those of all. */
 export class OneStation {
@@ -9,9 +13,14 @@ export class OneStation {
   #bytes: Uint8Array | null = null;
   #taken: { identifier: string; rowCount: number } | null = null;
 
-  constructor(wanted: string | undefined, problems: ProblemList) {
+  /** @param carried the one that is read, where the lines before have told */
+  constructor(wanted: string | undefined, problems: ProblemList, carried?: Carried['station']) {
     this.#wanted = wanted;
     this.#problems = problems;
+    if (carried === undefined) return;
+    this.#bytes = carried.bytes;
+    this.#taken = { identifier: carried.identifier, rowCount: 0 };
+    this.#counts.set(carried.identifier, this.#taken);
   }
 
   /** Whether the row's station, from..to of the bytes, is the one that is read. */
@@ -22,8 +31,7 @@ export class OneStation {
     }
     const identifier = textOf(bytes, from, to).trim();
     const known = this.#counts.get(identifier) ?? { identifier, rowCount: 0 };
-    // A garbled file could name a new station in each row: only so many are listed, all are left out.
-    if (this.#counts.size < 1000) this.#counts.set(identifier, known);
+    if (this.#counts.size < mostListed) this.#counts.set(identifier, known);
     known.rowCount++;
     if (this.#taken === null && (this.#wanted === undefined || this.#wanted === identifier)) {
       // A copy: a Buffer's own slice would be a view of bytes that are written over.
@@ -35,6 +43,32 @@ export class OneStation {
     if (this.#taken === known) return true;
     this.#problems.add('row of another station: left out', line, example);
     return false;
+  }
+
+  /** A row whose station is, byte for byte, that of one that was let through before. */
+  takeAgain(): void {
+    if (this.#taken !== null) this.#taken.rowCount++;
+  }
+
+  /** The one that is read; null while none is, or while it is not among those that are listed. */
+  carried(): Carried['station'] | null {
+    if (this.#taken === null || this.#bytes === null) return null;
+    const { identifier } = this.#taken;
+    return this.#counts.get(identifier) === this.#taken ? { identifier, bytes: this.#bytes } : null;
+  }
+
+  /** Whether those seen in the next stretch can be added without reaching the end of the list. */
+  canTake({ stations }: Seen): boolean {
+    const unknown = stations.filter(({ identifier }) => !this.#counts.has(identifier));
+    return stations.length < mostListed && this.#counts.size + unknown.length <= mostListed;
+  }
+
+  take({ stations }: Seen): void {
+    for (const { identifier, rowCount } of stations) {
+      const known = this.#counts.get(identifier);
+      if (known === undefined) this.#counts.set(identifier, { identifier, rowCount });
+      else known.rowCount += rowCount;
+    }
   }
 
   list(): { identifier: string; rowCount: number }[] {

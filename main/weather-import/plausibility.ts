@@ -38,13 +38,25 @@ const stuckTogether: readonly ColumnName[][] = [
  * Flag spikes and stuck values of a month's reports and count them. Nothing is left out.
  * A run that goes on over the month's end is judged in each month by itself.
  * @param order places in order of time, or null where they are
+ * @param noticedAtLine where the reading of the file is
  */
-export function flagImplausible(month: Month, order: Uint32Array | null, problems: ProblemList): void {
-  for (const name of spikeColumns) flagSpikes(month, order, name, problems);
-  for (const names of stuckTogether) flagStuck(month, order, names, problems);
+export function flagImplausible(
+  month: Month,
+  order: Uint32Array | null,
+  problems: ProblemList,
+  noticedAtLine: number,
+): void {
+  for (const name of spikeColumns) flagSpikes(month, order, name, problems, noticedAtLine);
+  for (const names of stuckTogether) flagStuck(month, order, names, problems, noticedAtLine);
 }
 
-function flagSpikes(month: Month, order: Uint32Array | null, name: ColumnName, problems: ProblemList): void {
+function flagSpikes(
+  month: Month,
+  order: Uint32Array | null,
+  name: ColumnName,
+  problems: ProblemList,
+  noticedAtLine: number,
+): void {
   const { minute, columns } = month;
   const column = columns[name];
   const least = spikes[name] ?? Infinity;
@@ -79,6 +91,7 @@ function flagSpikes(month: Month, order: Uint32Array | null, name: ColumnName, p
       'a value that stands alone against the reports around it (spike): kept, marked',
       month.line[middle] ?? 0,
       () => `${inWords[name] ?? name}: ${plain(last)}, then ${plain(judged)}, then ${plain(value)}`,
+      noticedAtLine,
     );
   }
 
@@ -92,6 +105,7 @@ function flagStuck(
   order: Uint32Array | null,
   names: readonly ColumnName[],
   problems: ProblemList,
+  noticedAtLine: number,
 ): void {
   const { minute, columns, count } = month;
   const [first = 'flags', second = first] = names;
@@ -136,6 +150,7 @@ function flagStuck(
         'a value that did not move for a day or longer (stuck): kept, marked',
         month.line[place] ?? 0,
         () => `${names.map((name) => inWords[name] ?? name).join(' and ')}, ${String(reports)} reports`,
+        noticedAtLine,
       );
     }
   }

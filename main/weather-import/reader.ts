@@ -1,7 +1,8 @@
 import type { Nature } from '../store/observation-columns.ts';
 import type { Mapping } from './mapped/mapping.ts';
 import type { ZoneOf } from './mapped/wall-clock.ts';
-import type { Report } from './month-collector.ts';
+import type { PlaceSeen } from './places-seen.ts';
+import type { ReportRows } from './report-rows.ts';
 import type { ProblemList } from './problems.ts';
 
 /** One format. Given the file line by line as bytes, it hands over what it understands. */
@@ -19,6 +20,34 @@ export interface Reader {
   stationsInFile(): { identifier: string; rowCount: number }[];
   /** Where the records say that the station lies; left out by kinds that never say. */
   placeInFile?(): PlaceInFile | null;
+  /** Left out by kinds whose lines can be understood only one after the other. */
+  readonly stretches?: Stretches;
+}
+
+/** How a reader shares a file with readers of its later stretches, which begin in the middle of it. */
+export interface Stretches {
+  /** What they have to know of the lines before theirs; null while that is not settled for all the rest. */
+  carried(): Carried | null;
+  /** What a reader of a stretch has seen in it beside reports and problems. */
+  seen(): Seen;
+  /**
+   * Take over what another has seen in the stretch that comes next.
+   * @returns false, and nothing is taken, where it cannot be told what reading it here would have come to
+   */
+  take(seen: Seen): boolean;
+}
+
+/** What lines have to know of those before them. Plain data: it goes from thread to thread. */
+export interface Carried {
+  /** The station whose rows are read. */
+  station: { identifier: string; bytes: Uint8Array };
+  /** The line with the names of the columns; null where the kind has none. */
+  header: string | null;
+}
+
+export interface Seen {
+  stations: { identifier: string; rowCount: number }[];
+  places: PlaceSeen[];
 }
 
 /** A station's place as most of its records give it. A place of 0, 0 is none, and so is the elevation beside it. */
@@ -47,10 +76,12 @@ export interface ReaderOptions {
   mapping?: Mapping | undefined;
 }
 
-/** What `prepare` found out. */
+/** What has been found out before the reading. */
 export interface Prepared {
   standardTime?: StandardTime;
   zoneOf?: ZoneOf;
+  /** Given to the reader of a stretch in the middle. */
+  carried?: Carried;
 }
 
 /** How far a file's clock is ahead of UTC, and from what that is known ('by the reports quoted in it'). */
@@ -59,8 +90,8 @@ export interface StandardTime {
   from: string;
 }
 
-/** Takes each report; the object is used again for the next row, so it has to be copied out at once. */
-export type Sink = (report: Report) => void;
+/** Takes each report; the object is used again for the next row. */
+export type Sink = ReportRows;
 
 /** A kind of file: whether a file's first bytes are of it, and a reader for it. */
 export interface Kind {

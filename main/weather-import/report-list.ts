@@ -5,7 +5,7 @@ import { minuteOfMonth, monthStartEpochS } from './calendar.ts';
 import { absent, emptyRow, fillReport } from './check-ranges.ts';
 import { textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import { OneStation } from './one-station.ts';
 import type { Kind, Reader } from './reader.ts';
 
@@ -114,7 +114,7 @@ export const reportList: Kind = {
         const at = new Date(epochS * 1000);
         report.monthIndex = at.getUTCFullYear() * 12 + at.getUTCMonth();
         report.minuteOfMonth = ((at.getUTCDate() - 1) * 24 + at.getUTCHours()) * 60 + at.getUTCMinutes();
-        sink(report);
+        sink.add(report);
       },
     };
 

@@ -1,9 +1,9 @@
-import { Worker } from 'node:worker_threads';
 import type { WorkContext } from '../requests/define.ts';
 import { Refusal, type ProblemCode } from '../requests/problem.ts';
 import type { MonthBlock } from '../store/observation-columns.ts';
-import type { FromScanThread, ScanThreadData } from '../workers/weather-import.ts';
+import type { FilesToRead, FromScanThread, ToScanThread } from '../workers/weather-import.ts';
 import { nameOf, type Content } from './content.ts';
+import { keepThread, takeThread } from './kept-thread.ts';
 import type { ReaderOptions } from './reader.ts';
 import type { ScanSummary } from './scan.ts';
 
@@ -37,42 +37,43 @@ export function runScans(
   takers: ScanTakers,
 ): Promise<void> {
   if (files.length === 0) return Promise.resolve();
-  const data: ScanThreadData = {
+  const toRead: FilesToRead = {
     files: files.map(({ path, entry, options }) => ({ path, entry, options })),
     keepBlocks: takers.blocks !== undefined,
+    helperUrl: context.workerUrl('weather-stretches').href,
   };
-  const worker = new Worker(context.workerUrl('weather-import'), {
-    workerData: data,
-    name: 'weather import',
-  });
   const beganMs = performance.now();
   const totalBytes = files.reduce((sum, { sizeBytes }) => sum + sizeBytes, 0);
   let bytesBefore = 0;
   let rowsBefore = 0;
 
   return new Promise((resolve, reject) => {
-    // A message that was on its way when the work ended must not begin it anew.
-    let isOver = false;
-    const end = (settle: () => void) => {
-      isOver = true;
-      context.signal.removeEventListener('abort', cancel);
-      void worker.terminate().then(settle);
-    };
-    const cancel = () => {
-      const what = files.length === 1 ? nameOf(files[0] ?? { path: '' }) : `${String(files.length)} files`;
-      end(() => {
-        reject(
-          new Refusal(
-            'cancelled',
-            `Reading ${what} was cancelled. Nothing of ${files.length === 1 ? 'it' : 'them'} was kept; the library is as it was.`,
-          ),
-        );
-      });
-    };
     if (context.signal.aborted) {
-      cancel();
+      reject(cancelled(files));
       return;
     }
+    const url = context.workerUrl('weather-import');
+    const worker = takeThread(url, 'weather import');
+    const say = (message: ToScanThread) => {
+      worker.postMessage(message);
+    };
+    // A message that was on its way when the work ended must not begin it anew.
+    let isOver = false;
+    const letGo = () => {
+      isOver = true;
+      context.signal.removeEventListener('abort', cancel);
+      worker.off('message', hear);
+      worker.off('error', broke);
+    };
+    const stop = (error: Error) => {
+      letGo();
+      void worker.terminate().then(() => {
+        reject(error);
+      });
+    };
+    const cancel = () => {
+      stop(cancelled(files));
+    };
     context.signal.addEventListener('abort', cancel);
 
     function tell(at: number, readBytes: number, rowCount: number): void {
@@ -92,20 +93,20 @@ export function runScans(
       takers.finished(at, scanned);
       bytesBefore += files[at]?.sizeBytes ?? 0;
       if ('summary' in scanned) rowsBefore += scanned.summary.observationCount;
-      if (at === files.length - 1)
-        end(() => {
-          resolve();
-        });
-      else if (files.length > 1) tell(at + 1, 0, 0);
+      if (at === files.length - 1) {
+        letGo();
+        keepThread(url, worker);
+        resolve();
+      } else if (files.length > 1) tell(at + 1, 0, 0);
     }
 
-    worker.on('message', (message: FromScanThread) => {
+    function hear(message: FromScanThread): void {
       if (isOver) return;
       try {
         switch (message.type) {
           case 'blocks':
             takers.blocks?.(message.at, message.blocks);
-            worker.postMessage('more');
+            say({ type: 'more' });
             break;
           case 'progress':
             tell(message.at, message.readBytes, message.rowCount);
@@ -124,22 +125,31 @@ export function runScans(
           }
         }
       } catch (error) {
-        end(() => {
-          reject(error instanceof Error ? error : new Error(String(error)));
-        });
+        stop(error instanceof Error ? error : new Error(String(error)));
       }
-    });
-    worker.on('error', (error) => {
-      end(() => {
-        reject(
-          new Refusal(
-            'file-refused',
-            `The reading ended in a way that was not foreseen: ${error.message}. Nothing was kept.`,
-          ),
-        );
-      });
-    });
+    }
+
+    function broke(error: Error): void {
+      stop(
+        new Refusal(
+          'file-refused',
+          `The reading ended in a way that was not foreseen: ${error.message}. Nothing was kept.`,
+        ),
+      );
+    }
+
+    worker.on('message', hear);
+    worker.on('error', broke);
+    say({ type: 'read', ...toRead });
   });
+}
+
+function cancelled(files: readonly ToScan[]): Refusal {
+  const what = files.length === 1 ? nameOf(files[0] ?? { path: '' }) : `${String(files.length)} files`;
+  return new Refusal(
+    'cancelled',
+    `Reading ${what} was cancelled. Nothing of ${files.length === 1 ? 'it' : 'them'} was kept; the library is as it was.`,
+  );
 }
 
 /** A file that could be read with one more thing said gets a code of its own, so that the window can ask for it. */

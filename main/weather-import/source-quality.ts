@@ -38,6 +38,13 @@ export function isdVerdict(code: number): Verdict {
   }
 }
 
+const passes = Uint8Array.from({ length: 256 }, (_, code) => (isdVerdict(code) === 'good' ? 1 : 0));
+
+/** Whether that code's byte is one of those that say 'good', which most are. */
+export function isdPasses(code: number): boolean {
+  return passes[code] === 1;
+}
+
 /** Applies the rule to one row's values, collecting its flags. */
 export class SourceQuality {
   flags = 0;

@@ -3,7 +3,7 @@ import { absent, emptyRow, fillReport, type RawValues } from './check-ranges.ts'
 import { fixedDigits, hundredths, integer, numbersFrom, textOf } from './digits.ts';
 import { FileProblem } from './file-problem.ts';
 import { putLocalTime } from './local-standard-time.ts';
-import { emptyReport } from './month-collector.ts';
+import { emptyReport } from './report-rows.ts';
 import type { ProblemList } from './problems.ts';
 import type { Kind, PlaceInFile, Reader, Sink } from './reader.ts';
 import { headerNames, splitRow } from './split-row.ts';
@@ -93,7 +93,7 @@ export function openLayout(layout: Layout, sink: Sink, problems: ProblemList): R
         return;
       }
       putLocalTime(report, year, month, midnight ? minute + 1440 : minute, layout.offsetMinutes);
-      sink(report);
+      sink.add(report);
     },
   };
 }

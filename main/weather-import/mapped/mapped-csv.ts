@@ -4,7 +4,7 @@ import { absent, emptyRow, fillReport, type RawValues } from '../check-ranges.ts
 import { integer, notANumber, nothing, numbersFrom, textOf } from '../digits.ts';
 import { FileProblem } from '../file-problem.ts';
 import { putLocalTime } from '../local-standard-time.ts';
-import { emptyReport } from '../month-collector.ts';
+import { emptyReport } from '../report-rows.ts';
 import { NamedColumns } from '../named-columns.ts';
 import { OneStation } from '../one-station.ts';
 import type { Kind, Reader } from '../reader.ts';
@@ -134,7 +134,7 @@ export function mappedCsv(mapping: Mapping): Kind {
             return;
           }
           putLocalTime(report, moment.year, moment.month, moment.minute, offset);
-          sink(report);
+          sink.add(report);
         },
       };
     },
