@@ -24,7 +24,7 @@ export function readingKind(scale: GaugeScale, resolutionRatio: number): FieldKi
     },
     step: (reading, steps) =>
       readingOf((reading === null ? 0 : positionOf(reading)) + steps * resolutionRatio, resolutionRatio),
-    widthCount: 6,
+    widthCount: Math.max(6, readingText({ at: 'fullStop' }, scale).length),
     align: 'right',
   };
 }

@@ -50,7 +50,7 @@ export function runsFromCsv(file: RunsOfFile): RunsFromCsv {
   if (rows.length === 0) return refusedFile(header.line + 1, 'volume', '', 'at least one pour');
   if (rows.length > LONGEST_FILE)
     return refusedFile(rows[LONGEST_FILE]?.line ?? 0, 'row', '', `at most ${String(LONGEST_FILE)} pours`);
-  const reader = new RowReader(file, named.columns);
+  const reader = new RowReader(file, named.columns, header.cells.length);
   for (const row of rows) reader.take(row);
   return reader.refusals.length > 0
     ? { ok: false, refusals: reader.refusals }
@@ -92,7 +92,9 @@ function columnsOf(header: CsvRow, scale: GaugeScale): { columns: Columns } | { 
       refusals.push({ line: header.line, field: 'header', value: name, expected });
     const volume = VOLUME_COLUMNS.find((each) => plain.startsWith(`${each}_`));
     const reading = ['written_reading', 'reading'].find((each) => plain.startsWith(`${each}_`));
-    if (PLAIN_COLUMNS.includes(plain)) found[plain] = { at, name, perUnitL: 1 };
+    const meant = volume ?? reading ?? plain;
+    if (found[meant] !== undefined) refuse('each column once');
+    else if (PLAIN_COLUMNS.includes(plain)) found[plain] = { at, name, perUnitL: 1 };
     else if (volume !== undefined) {
       const ending = plain.slice(volume.length + 1);
       const match = Object.entries(VOLUME_UNITS).find(([of]) => of.toLowerCase() === ending);
@@ -117,16 +119,25 @@ class RowReader {
   readonly refusals: CsvRefusal[] = [];
   readonly #file: RunsOfFile;
   readonly #columns: Columns;
+  readonly #columnCount: number;
   #row: CsvRow = { line: 0, cells: [] };
   #run: { key: string; at: FillRunRecord } | null = null;
 
-  constructor(file: RunsOfFile, columns: Columns) {
+  constructor(file: RunsOfFile, columns: Columns, columnCount: number) {
     this.#file = file;
     this.#columns = columns;
+    this.#columnCount = columnCount;
   }
 
   take(row: CsvRow): void {
     this.#row = row;
+    // A decimal comma without quotes in a file parted by commas moves every figure after it one column on.
+    const beyond = row.cells.slice(this.#columnCount).filter((cell) => cell !== '');
+    if (beyond.length > 0) {
+      const expected = `${String(this.#columnCount)} cells as in the header; a decimal comma stands in quotes`;
+      this.refusals.push({ line: row.line, field: 'row', value: row.cells.join(','), expected });
+      return;
+    }
     const run = this.#runOf();
     const volumeL = this.#volumeL('volume', 0, true);
     const written = this.#volumeL('written_volume', 0, false);

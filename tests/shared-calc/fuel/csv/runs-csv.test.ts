@@ -190,3 +190,33 @@ test('every refused figure is told at once, and lines inside quotes are counted'
     [5, 'z'],
   ]);
 });
+
+test('a decimal comma without quotes, which would move every figure on, is refused by its line', () => {
+  expect(readBack('volume_L,reading_fraction\n5,1/8\n10,5,1/4\n', eighths)).toEqual({
+    ok: false,
+    refusals: [
+      {
+        line: 3,
+        field: 'row',
+        value: '10,5,1/4',
+        expected: '2 cells as in the header; a decimal comma stands in quotes',
+      },
+    ],
+  });
+  expect(readBack('volume_L,reading_fraction\n"10,5",1/4,\n', eighths)).toMatchObject({
+    ok: true,
+    pourCount: 1,
+  });
+  expect(readBack('volume_L;reading_fraction\n10,5;1/4\n', eighths)).toMatchObject({
+    ok: true,
+    pourCount: 1,
+  });
+});
+
+test('two columns of one meaning are refused, in another unit too', () => {
+  for (const second of ['volume_L', 'volume_US_gal'])
+    expect(readBack(`volume_L,${second},reading_fraction\n5,1,1/8\n`, eighths)).toMatchObject({
+      ok: false,
+      refusals: [{ line: 1, field: 'header', value: second, expected: 'each column once' }],
+    });
+});
