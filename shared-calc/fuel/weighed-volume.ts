@@ -18,8 +18,8 @@ const GROUPS = [
  * @param fuelC          the fuel's own, -40 to 60 degC
  * @returns kg/L
  * @throws RangeProblem naming what lies outside its range
- * @source API MPMS ch. 11.1 (ASTM D1250-80), equations behind tables 53B and 54B; constants from memory, checked in
- *   the tests against a printed table
+ * @source API MPMS ch. 11.1 (ASTM D1250-80), equations behind tables 53B and 54B. The standard was not at hand: the
+ *   constants are as several public implementations of table 54B have them, and the tests hold them against a printed table
  * @example 0.740 kg/L at 15 degC is 0.731 at 25 degC
  */
 export function fuelDensityKgPerL(densityKgPerL: number, atC: number, fuelC: number): number {

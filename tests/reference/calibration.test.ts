@@ -3,7 +3,7 @@ import { isotonicMeans } from '../../shared-calc/numeric/isotonic-means.ts';
 import { leastSquares } from '../../shared-calc/numeric/least-squares.ts';
 import { monotoneCubic } from '../../shared-calc/numeric/monotone-cubic.ts';
 import { studentQuantile } from '../../shared-calc/numeric/student.ts';
-import { printedVolumeFactor } from '../../shared-calc/fuel/volume-factor.ts';
+import { printedVolumeFactor } from './printed-volume-factor.ts';
 import { alike, inputOf, numbered, publishedChecks, type PublishedCase } from './cases.ts';
 
 /** A list that the case prints bare or with a unit. */

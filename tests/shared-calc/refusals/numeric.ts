@@ -13,7 +13,6 @@ import { quadraticRootsBetween } from '../../../shared-calc/numeric/quadratic.ts
 import { sobolPoints } from '../../../shared-calc/numeric/sobol.ts';
 import { studentCdf, studentQuantile } from '../../../shared-calc/numeric/student.ts';
 import { weightedQuantile } from '../../../shared-calc/numeric/weighted-quantile.ts';
-import { printedVolumeFactor } from '../../../shared-calc/fuel/volume-factor.ts';
 import { byPosition, type RoomRefusals } from './table.ts';
 
 const z = { field: 'z', min: -1e150, max: 1e150, good: 0 };
@@ -122,23 +121,6 @@ export const refusals: RoomRefusals = {
       { field: 'count', min: 1, max: 2 ** 20, good: 4 },
       { field: 'seed', min: 0, max: 2 ** 32 - 1, good: 1 },
     ]),
-    {
-      of: printedVolumeFactor,
-      ranges: [
-        {
-          field: 'at',
-          min: 64,
-          max: 65,
-          call: (at) => printedVolumeFactor({ at: 64, factor: 1 }, { at: 65, factor: 1 }, at),
-        },
-        {
-          field: 'lower.factor',
-          min: 0.9,
-          max: 1.1,
-          call: (factor) => printedVolumeFactor({ at: 64, factor }, { at: 65, factor: 1 }, 64),
-        },
-      ],
-    },
     {
       of: theilSen,
       ranges: [

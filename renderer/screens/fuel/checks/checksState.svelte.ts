@@ -28,6 +28,8 @@ class Draft {
   containerId = $state<string | null | undefined>(undefined);
   attitude = $state<RefillCheckRecord['attitude'] | null>(null);
   zero = $state.raw<GaugeReading | null>(null);
+  /** The fields are made anew for each check, so that none shows what the last one was. */
+  loggedCount = $state(0);
   /** Checks chosen to become data of the next curve. */
   takenIds = $state.raw<readonly string[]>([]);
 }
@@ -108,6 +110,7 @@ export class ChecksState {
     if (recorded === null) return false;
     draft.before = draft.after = null;
     draft.flightS = draft.refillL = null;
+    draft.loggedCount += 1;
     return true;
   }
 
