@@ -8,6 +8,8 @@ import type { PreparedQuestion } from './planner-prepared.ts';
 export function dataAge({ db }: Pick<Context, 'db'>, { hours, asked }: PreparedQuestion): DataAgeParts {
   const { aeroplane, loading, phase } = asked;
   const last = hours.localHour.at(-1);
+  const lastDay =
+    last === undefined ? new Date(hours.lastEpochS * 1000) : new Date(Math.floor(last / 24) * 86_400_000);
   return {
     aeroplane:
       loading === null
@@ -25,12 +27,7 @@ export function dataAge({ db }: Pick<Context, 'db'>, { hours, asked }: PreparedQ
                 : tableOf('climb', aeroplane?.book.climb?.record)),
             ],
           },
-    lastObservation: (last === undefined
-      ? new Date(hours.lastEpochS * 1000)
-      : new Date(Math.floor(last / 24) * 86_400_000)
-    )
-      .toISOString()
-      .slice(0, 10),
+    lastObservation: hours.isObserved ? lastDay.toISOString().slice(0, 10) : null,
   };
 }
 

@@ -15,7 +15,8 @@ export interface DataAgeParts {
       readonly source: FigureSource;
     }[];
   } | null;
-  readonly lastObservation: string;
+  /** null where the record is not of observations. */
+  readonly lastObservation: string | null;
 }
 
 /**
@@ -42,7 +43,9 @@ export function dataAgeWords({ aeroplane, lastObservation }: DataAgeParts): stri
     for (const [words, of] of tabled)
       parts.push(`${listWords(of.map(({ name }) => name))} ${of.length === 1 ? 'table' : 'tables'} ${words}`);
   }
-  parts.push(`last observation ${dayText(lastObservation)}`);
+  parts.push(
+    lastObservation === null ? 'not from observations' : `last observation ${dayText(lastObservation)}`,
+  );
   return parts.join('; ');
 }
 

@@ -44,6 +44,7 @@ test('the age of the data is one line of days, with what is missing among them',
   ).toBe(
     'not weighed; gauge calibrated 28 March 2026; take-off and climb tables entered 28 March 2026, compared with the manual 28 March 2026; last observation 31 December 2025',
   );
+  expect(dataAgeWords({ aeroplane: null, lastObservation: null })).toBe('not from observations');
   expect(dataAgeWords({ aeroplane: null, lastObservation: '2025-12-31' })).toBe(
     'last observation 31 December 2025',
   );

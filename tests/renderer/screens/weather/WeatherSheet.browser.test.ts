@@ -306,7 +306,7 @@ test('the day of a typical year is drawn as what is only believed, and speaks of
     '90 % of a typical year below',
   );
   expect(dayLines('path')).toBe(0);
-  expect(dayLines('not-so')).toBe(1);
+  expect(dayLines('not-so')).toBe(2);
   expect(dayWords().join(' ')).not.toMatch(/days in ten|half the days/);
   // Nor the line under the pictures, nor the list of lines.
   expect(screen.container.querySelector('.told')?.textContent).toMatch(/of a typical year/);
