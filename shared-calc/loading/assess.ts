@@ -38,6 +38,8 @@ export interface Stretch {
   readonly toL: number;
   readonly fromS: number;
   readonly toS: number;
+  /** Usable fuel left in all where it begins, L, by the fuel figures by which it begins then. */
+  readonly leftL: number;
   readonly fromRamp: boolean;
   /** The stretch lasts until the usable fuel is exhausted. */
   readonly untilExhausted: boolean;
@@ -148,10 +150,12 @@ function take(worst: Worst, model: LoadingModel, path: Path, tally: Tally, fuelL
   for (let i = 0; i < tally.outsideL.length; i += 2) {
     const fromL = Math.min(endL, tally.outsideL[i] ?? 0);
     const toL = Math.min(endL, tally.outsideL[i + 1] ?? 0);
+    const begin = pointAfterL(model, path, fromL);
     worst.outside.push({
       fromL,
       toL,
-      fromS: pointAfterL(model, path, fromL).afterTakeOffS,
+      fromS: begin.afterTakeOffS,
+      leftL: begin.usableL,
       toS: pointAfterL(model, path, toL).afterTakeOffS,
       fromRamp: fromL < 1e-9,
       untilExhausted: toL > endL - 1e-6,

@@ -36,16 +36,15 @@ export function flightCallouts(result: LoadingResult, units: Pick<Units, 'shown'
       lines: [leastWords(result, units), isOnRamp(worst) ? 'on the ramp' : instantText(worst.afterTakeOffS)],
       isStrong: true,
     });
-  for (const { margin, fromL, toL, fromS, toS, isFromStart, isToEnd } of outsideStretches(result)) {
+  for (const { margin, fromL, toL, fromS, toS, leftL, isFromStart, isToEnd } of outsideStretches(result)) {
     if (margin.limit.kind === 'most') continue;
-    const met = pointAfterL(result.model, result.path, fromL);
     if (!isFromStart)
       list.push({
-        point: met,
+        point: pointAfterL(result.model, result.path, fromL),
         lines: [
           `${margin.limit.kind} limit met`,
           instantText(fromS),
-          `${units.shown(met.usableL, 'volume', 'plan')} left`,
+          `${units.shown(leftL, 'volume', 'plan')} left`,
         ],
       });
     if (!isToEnd)

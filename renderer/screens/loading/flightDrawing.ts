@@ -160,6 +160,8 @@ export interface OutsideStretch {
   /** As the verdict says them, by the worst figures. */
   fromS: number;
   toS: number;
+  /** Usable fuel left where it begins, by the same figures. */
+  leftL: number;
   isFromStart: boolean;
   isToEnd: boolean;
 }
@@ -183,6 +185,7 @@ export function outsideStretches(result: LoadingResult): OutsideStretch[] {
           toL,
           fromS: stretch.fromS,
           toS: stretch.toS,
+          leftL: stretch.leftL,
           isFromStart: stretch.fromL <= startL + 1e-6,
           isToEnd: stretch.untilExhausted || toL >= endL - 1e-6,
         },
