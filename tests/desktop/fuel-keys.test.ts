@@ -102,21 +102,24 @@ inEveryHost('A page of a notebook', (host) => {
       expect(touched).toEqual([]);
 
       await expect.poll(() => page.getByRole('heading', { level: 1 }).innerText()).toContain('plan on');
-      const answer = await fromPage(page, 'fillTest.list', { tankId: asked.tankId });
-      if (!answer.ok) throw new Error(answer.problem.sentence);
-      const [kept] = answer.output as FillTestRecord[];
-      expect(kept?.scale).toEqual(asked.scale);
-      expect(
-        kept?.runs.map(({ direction, pours }) => [
+      const kept = async () => {
+        const answer = await fromPage(page, 'fillTest.list', { tankId: asked.tankId });
+        if (!answer.ok) throw new Error(answer.problem.sentence);
+        return (answer.output as FillTestRecord[])[0];
+      };
+      const figures = ({ runs }: FillTestRecord) =>
+        runs.map(({ direction, pours }) => [
           direction,
           pours.map(({ volumeL, reading }) => [volumeL, reading]),
-        ]),
-      ).toEqual(
-        asked.runs.map(({ direction, pours }) => [
-          direction,
-          pours.map(({ volumeL, reading }) => [volumeL, reading]),
-        ]),
-      );
+        ]);
+      // The last figures are saved while the curve is drawn already.
+      await expect
+        .poll(async () => {
+          const test = await kept();
+          return test === undefined ? null : figures(test);
+        })
+        .toEqual(figures(asked));
+      expect((await kept())?.scale).toEqual(asked.scale);
     });
   });
 });

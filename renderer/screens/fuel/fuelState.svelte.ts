@@ -62,6 +62,9 @@ class Looked {
   flightS = $state<number | null>(null);
 }
 
+/** What makes the list of tests be asked anew. */
+const areasOfTests = ['fuel', 'aircraft'] as const;
+
 /** Everything that the fuel screen shows, derived from the library and from what is looked at. */
 export class FuelState {
   readonly app: App;
@@ -201,7 +204,7 @@ export class FuelState {
       ['aircraft'],
     );
     const ofTank = () => (this.tank === null ? null : { tankId: this.tank.id });
-    this.tests = query(app, 'fillTest.list', ofTank, ['fuel', 'aircraft']);
+    this.tests = query(app, 'fillTest.list', ofTank, areasOfTests);
     this.calibrations = query(app, 'calibration.list', ofTank, ['fuel', 'aircraft']);
     this.adoptedRefits = query(
       app,
@@ -239,6 +242,11 @@ export class FuelState {
         this.looked.shows = 'test';
       },
     );
+    // Whenever the tests are asked anew, and when they are there.
+    $effect(() => {
+      app.touched.sum(areasOfTests);
+      this.keeper.asks();
+    });
     $effect(() => {
       if (this.tests.isCurrent) this.keeper.catchUp();
     });

@@ -13,6 +13,8 @@ export class TestKeeper {
   #tried = $state.raw<FillTestRecord | null>(null);
   #queue: Promise<unknown> = Promise.resolve();
   #waitingCount = 0;
+  /** The library was asked once all that was typed had been saved: only then its answer holds all of it. */
+  #isAskedSince = false;
 
   readonly #beforeEdit: (now: FillTestRecord, next: FillTestRecord) => void;
 
@@ -64,6 +66,7 @@ export class TestKeeper {
     this.#tried = null;
     this.#ahead = next;
     this.#waitingCount += 1;
+    this.#isAskedSince = false;
     const saved = this.#queue.then(() => this.#save(next, named));
     this.#queue = saved;
     return saved;
@@ -81,8 +84,16 @@ export class TestKeeper {
     }
   }
 
-  /** The library has answered anew: once nothing is on its way, its own version is the test. */
+  /** The library is being asked anew. */
+  asks(): void {
+    this.#isAskedSince = this.#waitingCount === 0;
+  }
+
+  /**
+   * The library has answered: its own version is the test again, unless it was asked before the last figure was saved.
+   * Such an answer can come after that figure's reply; going back to it would take the row from under the hand.
+   */
   catchUp(): void {
-    if (this.#waitingCount === 0) this.#ahead = null;
+    if (this.#isAskedSince) this.#ahead = null;
   }
 }
