@@ -138,7 +138,8 @@ inEveryHost('The shell', (host) => {
         await page.getByRole('heading', { name: 'The library could not be opened.' }).waitFor();
         expect(await page.locator('.refusal').first().innerText()).not.toBe('');
         await page.getByRole('button', { name: 'own.tarewing' }).click();
-        await page.getByRole('link', { name: /^Settings/ }).waitFor();
+        await expect.poll(() => page.locator('footer').innerText()).toContain('own.tarewing');
+        await page.getByRole('link', { name: /^Settings/ }).click();
         await expect.poll(() => page.locator('body').innerText()).toContain(join(folder, 'own.tarewing'));
       });
       expect(readFileSync(letter, 'utf8')).toBe(before);
