@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { prepare } from '../../main/hosts/prepare.mjs';
 import { calibrate, fillDataOf } from '../../shared-calc/fuel/fit/calibrate.ts';
 import { fitRows } from '../../shared-calc/fuel/fit/fill-data.ts';
@@ -10,6 +9,7 @@ import type { FillTestRecord } from '../../shared-calc/fuel/records.ts';
 import { exampleAircraft } from '../main/example-aircraft.ts';
 import { exampleFillTest } from '../main/example-fill-test.ts';
 import { fillLibrary } from './bench-library.ts';
+import { reportDrag } from './drag-steps.ts';
 import { machineLine, report, seeded, spreadOf } from './measure.ts';
 import { withOpenedWindow } from './opened-window.ts';
 
@@ -17,7 +17,6 @@ import { withOpenedWindow } from './opened-window.ts';
 // beside it the whole fit with its band, which follows. Then the same step in the real window and a real browser, from
 // the event until the curve has moved and everything that hangs on it is laid out again.
 const STEPS = 200;
-const FRAME_MS = 1000 / 60;
 const tank = { capacityL: 50, unusableL: 1.5 };
 
 /** Twenty-five pours of about 1.8 L into the example's front tank, read to the nearest sixteenth. */
@@ -96,63 +95,15 @@ try {
     await page.getByLabel('Pour 13, gauge reads').focus();
     await page.getByRole('slider', { name: 'Volume of the pour in hand' }).waitFor();
     await page.getByRole('heading', { level: 1, name: /plan on/ }).waitFor();
-    const { oursMs, floorMs } = await stepped(page);
-    const [own, floor] = [spreadOf(oursMs), spreadOf(floorMs)];
-    const name = 'fuel gauge: one step of a drag in the window, curve and points laid out';
-    report(
-      `${name}: median ${own.medianMs.toFixed(1)} ms, p95 ${own.p95Ms.toFixed(1)} ms of a frame's ${FRAME_MS.toFixed(1)} (${String(own.runs)} steps); one word changed and laid out takes ${floor.medianMs.toFixed(1)} ms, p95 ${floor.p95Ms.toFixed(1)}`,
-      {
-        name,
-        value: own.p95Ms,
-        unit: 'ms',
-        n: own.runs,
-        against: 'one word changed and laid out',
-        ratio: own.medianMs / floor.medianMs,
-      },
-    );
+    // A step counts only where the best estimate itself has another path within it. Whole fits come back in between, as
+    // they do under a hand.
+    await reportDrag(page, 'fuel gauge: one step of a drag in the window, curve and points laid out', {
+      grip: '[role=slider][aria-label^="Volume of the"]',
+      sameWay: 8,
+      moves: [{ selector: 'svg.figure path.line', attribute: 'd' }],
+      stuck: 'The step did not move the curve.',
+    });
   });
 } finally {
   rmSync(folder, { recursive: true, force: true });
-}
-
-/**
- * Arrow keys on the grip go the same way as a pointer's moves. A step counts only where the best estimate itself has
- * another path within it. Whole fits come back in between, as they do under a hand.
- */
-function stepped(page: Page): Promise<{ oursMs: number[]; floorMs: number[] }> {
-  return page.evaluate(async (steps) => {
-    const grip = document.querySelector<SVGGElement>('[role=slider][aria-label^="Volume of the"]');
-    const heading = document.querySelector('main h1');
-    const sheet = document.querySelector('main');
-    if (grip === null || heading === null || sheet === null) throw new Error('There is no grip.');
-    grip.focus();
-    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-    const curve = () => document.querySelector('svg.figure path.line')?.getAttribute('d') ?? '';
-    const word = document.createElement('span');
-    heading.append(word);
-    const oursMs: number[] = [];
-    const floorMs: number[] = [];
-    for (let step = -20; step < steps; step += 1) {
-      await frame();
-      const before = curve();
-      let begunMs = performance.now();
-      const key = Math.floor(step / 8) % 2 === 0 ? 'ArrowUp' : 'ArrowDown';
-      grip.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
-      // Svelte brings the page up to date in a microtask.
-      await Promise.resolve();
-      await Promise.resolve();
-      sheet.getBoundingClientRect();
-      const oneMs = performance.now() - begunMs;
-      if (curve() === before) throw new Error('The step did not move the curve.');
-      await frame();
-      begunMs = performance.now();
-      word.textContent = ` ${String(step)}`;
-      sheet.getBoundingClientRect();
-      const floorOneMs = performance.now() - begunMs;
-      if (step < 0) continue;
-      oursMs.push(oneMs);
-      floorMs.push(floorOneMs);
-    }
-    return { oursMs, floorMs };
-  }, STEPS);
 }
