@@ -1,5 +1,5 @@
 import { spreadAfterL } from '../../shared-calc/loading/spread.ts';
-import { Z_95 } from '../../shared-calc/loading/z-95.ts';
+import { Z_95 } from '../../shared-calc/numeric/z-95.ts';
 import { performanceBook, type PerformanceBook } from '../../shared-calc/performance/departure-book.ts';
 import type { WindLimitsRecord } from '../../shared-calc/performance/records.ts';
 import { surfaceKindOf, type SurfaceKind } from '../../shared-calc/performance/surface.ts';

@@ -8,7 +8,7 @@ import { rowsAround } from '../../shared-calc/climate/departure/rows-around.ts';
 import { EITHER_END, runwayWind } from '../../shared-calc/climate/departure/runway-wind.ts';
 import { quantilesOf } from '../../shared-calc/climate/quantile.ts';
 import { probBelow } from '../../shared-calc/climate/safe-side.ts';
-import { Z_95 } from '../../shared-calc/loading/z-95.ts';
+import { Z_95 } from '../../shared-calc/numeric/z-95.ts';
 import { climbNumbers, climbReader } from '../../shared-calc/performance/climb-reader.ts';
 import { distanceFigures } from '../../shared-calc/performance/departure-figures.ts';
 import type { RunwayCase } from '../../shared-calc/performance/distance-reader.ts';

@@ -14,7 +14,7 @@ import { loadingModel, type LoadingModel } from './model.ts';
 import { newPath, partOf, type Path } from './path.ts';
 import { pointAfterL, pointAt, type FlightPoint } from './point.ts';
 import { walk } from './walk.ts';
-import { Z_95 } from './z-95.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 
 /** A limit with its least margin along the flight, by the worst of the fuel figures. */
 export interface LimitMargin {

@@ -2,7 +2,7 @@ import type { LoadingAeroplane } from './aeroplane.ts';
 import type { TankFuel } from './case.ts';
 import type { LoadingModel } from './model.ts';
 import { withDensityTimes, type TankMoment } from './tank-moment.ts';
-import { Z_95 } from './z-95.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 
 /**
  * The sets of contents with which limits are compared, L in each tank: the best figures first, then every

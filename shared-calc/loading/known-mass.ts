@@ -1,7 +1,5 @@
+import { Z_95 } from '../numeric/z-95.ts';
 import type { MassKnown } from './records.ts';
-
-/** Nine times in ten a normally distributed figure lies within so many standard uncertainties of its mean. */
-export const NINE_IN_TEN_SDS = 1.6448536269514722;
 
 /** How sure a mass is, by how it is known: a standard uncertainty and what is added because people state too little. */
 export interface KnownMassDefaults {
@@ -21,21 +19,21 @@ export function knownMassDefaults(known: MassKnown, kind: 'person' | 'thing'): K
   switch (known) {
     case 'weighed':
       return {
-        sdKg: (kind === 'person' ? 1 : 0.5) / NINE_IN_TEN_SDS,
+        sdKg: (kind === 'person' ? 1 : 0.5) / Z_95,
         biasKg: 0,
         why: 'weighed as carried: ±1 kg for a person, ±0.5 kg for a thing, common practice',
       };
     case 'stated':
       return kind === 'person'
         ? {
-            sdKg: 6.5 / NINE_IN_TEN_SDS,
+            sdKg: 6.5 / Z_95,
             biasKg: 4.5,
             why: '4.5 kg (10 lb) is added to a stated weight, after FAA AC 120-27E; ±6.5 kg is common practice',
           }
-        : { sdKg: 3 / NINE_IN_TEN_SDS, biasKg: 0, why: 'an estimate: ±3 kg, common practice' };
+        : { sdKg: 3 / Z_95, biasKg: 0, why: 'an estimate: ±3 kg, common practice' };
     case 'standard':
       return {
-        sdKg: 20 / NINE_IN_TEN_SDS,
+        sdKg: 20 / Z_95,
         biasKg: 0,
         why: 'adults differ from a standard weight by ±20 kg, nine times in ten',
       };

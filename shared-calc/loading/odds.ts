@@ -10,7 +10,7 @@ import type { LoadingModel } from './model.ts';
 import { newPath, partOf, type Path } from './path.ts';
 import { flightLimits, massesKept, staysInside, type FlightLimits } from './stays-inside.ts';
 import { walk } from './walk.ts';
-import { Z_95 } from './z-95.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 
 /** Standard normal draws, in groups that were spread independently of each other. Make them with `normalDraws`. */
 export interface NormalDraws {

@@ -6,7 +6,7 @@ import { newPath, type Path } from './path.ts';
 import { pointAfterL, type FlightPoint } from './point.ts';
 import { walk } from './walk.ts';
 import { isDensityDoubtful, tanksWithDensity } from './fuel-figures.ts';
-import { Z_95 } from './z-95.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 
 /** Doubt of the loaded point at one instant: variances and covariance of arm and mass. */
 export interface Spread {

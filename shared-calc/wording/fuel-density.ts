@@ -1,5 +1,5 @@
 import { DENSITY_RANGES, type FuelBlend } from '../fuel/blend-density.ts';
-import { NINE_IN_TEN_SDS } from '../loading/known-mass.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 import type { TankRecord } from '../loading/records.ts';
 import { tankDensity } from '../loading/tank-density.ts';
 import type { UnitPreferences } from '../units/preferences.ts';
@@ -29,7 +29,7 @@ export function densityWords(
   const { densityKgPerL, sdKgPerL } = tankDensity(tank, temperatureC);
   const figure = shown(1000 * densityKgPerL, 'fuelDensity', units.fuelDensity);
   if (tank.blend === undefined) return `${figure} as typed`;
-  const doubt = shownFigure(1000 * sdKgPerL * NINE_IN_TEN_SDS, 'fuelDensity', units.fuelDensity, 'doubt');
+  const doubt = shownFigure(1000 * sdKgPerL * Z_95, 'fuelDensity', units.fuelDensity, 'doubt');
   const when =
     temperatureC === null
       ? 'its temperature not measured'

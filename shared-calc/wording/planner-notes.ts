@@ -1,5 +1,5 @@
 import type { PlannerUnits } from './planner.ts';
-import { Z_95 } from '../loading/z-95.ts';
+import { Z_95 } from '../numeric/z-95.ts';
 import { shown } from '../units/shown.ts';
 
 /** What a plan rests on and what it leaves out. */

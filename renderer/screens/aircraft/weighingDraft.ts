@@ -1,5 +1,5 @@
 import type { InputOf } from '../../../main/requests/table.ts';
-import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
+import { Z_95 } from '../../../shared-calc/numeric/z-95.ts';
 import type { AircraftRecord } from '../../../shared-calc/loading/records.ts';
 import {
   emptyFromScales,
@@ -43,8 +43,8 @@ export interface WeighingDraft {
 
 // Nine times in ten a workshop's platform scale is good to 0.8 kg, a plumb line and tape to 5 mm. Common practice, no
 // source: shown in the form and changed there.
-const usualScaleSdKg = 0.8 / NINE_IN_TEN_SDS;
-const usualWheelArmSdM = 0.005 / NINE_IN_TEN_SDS;
+const usualScaleSdKg = 0.8 / Z_95;
+const usualWheelArmSdM = 0.005 / Z_95;
 
 /** An empty form, the wheels' arms as entered for the aeroplane. */
 export function newWeighingDraft(aircraft: AircraftRecord, today: string): WeighingDraft {

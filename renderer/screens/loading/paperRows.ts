@@ -1,7 +1,7 @@
 import { armLimitsAt } from '../../../shared-calc/loading/envelope.ts';
 import type { LoadingResult } from '../../../shared-calc/loading/assess.ts';
 import { loadFigures, type LoadingInputs } from '../../../shared-calc/loading/case-of.ts';
-import { NINE_IN_TEN_SDS } from '../../../shared-calc/loading/known-mass.ts';
+import { Z_95 } from '../../../shared-calc/numeric/z-95.ts';
 import { momentOfUsableKgM } from '../../../shared-calc/loading/tank-moment.ts';
 import type { FlightPoint } from '../../../shared-calc/loading/point.ts';
 import { lateralArmLimits } from '../../../shared-calc/loading/lateral.ts';
@@ -36,7 +36,7 @@ export function stationLines(
 ): StationLine[] {
   const { aircraft, weighing, loading, people } = inputs;
   const { model } = result;
-  const doubt = (kg: number) => (kg === 0 ? '' : `±${units.shown(kg * NINE_IN_TEN_SDS, 'mass', 'doubt')}`);
+  const doubt = (kg: number) => (kg === 0 ? '' : `±${units.shown(kg * Z_95, 'mass', 'doubt')}`);
   const besideM = (armM: number) => (model.lateral === null ? null : armM);
   const weighedOn = weighing === null ? '' : dayText(weighing.weighedOn);
   const fixed = model.solids

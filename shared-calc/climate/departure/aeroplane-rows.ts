@@ -1,5 +1,5 @@
 import { pressureAltitudeFromSettingM } from '../../atmosphere/station-pressure.ts';
-import { Z_95 } from '../../loading/z-95.ts';
+import { Z_95 } from '../../numeric/z-95.ts';
 import { climbNumbers, climbReader, type ClimbNumbers } from '../../performance/climb-reader.ts';
 import type { PerformanceBook } from '../../performance/departure-book.ts';
 import { distanceNumbers, distanceReader, type RunwayCase } from '../../performance/distance-reader.ts';

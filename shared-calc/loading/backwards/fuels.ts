@@ -4,7 +4,7 @@ import type { TankFuel } from '../case.ts';
 import type { Asked } from './kept.ts';
 import { keptRanges } from './kept-ranges.ts';
 import { reserveOf } from '../reserve.ts';
-import { Z_95 } from '../z-95.ts';
+import { Z_95 } from '../../numeric/z-95.ts';
 
 /** How fuel is shared among tanks: litres in each for one litre in all, in the order of the aeroplane's tanks. */
 export type FuelParts = readonly number[];

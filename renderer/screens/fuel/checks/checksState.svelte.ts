@@ -12,8 +12,6 @@ import {
   type JudgedLog,
 } from '../../../../shared-calc/fuel/checks/judge-log.ts';
 
-/** Nine times in ten within ±: so many standard deviations. */
-export const NINE_IN_TEN_SDS = 1.645;
 const USUAL_STATE_SD_L = 0.5;
 
 /** A check while it is typed, and what is chosen from the list; found again after a visit to another screen. */
