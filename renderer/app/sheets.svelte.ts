@@ -3,6 +3,9 @@ import type { Component } from 'svelte';
 import type { Screen } from '../../main/requests/define.ts';
 import { screens, type ScreenEntry } from './screens.ts';
 
+/** A window that is hidden or never idle reads ahead all the same, or its first way to a screen would be slow. */
+const MOST_WAIT_MS = 1000;
+
 /**
  * The sheets of the screens. Each is a file of its own in the built window, read when its screen is first asked for and
  * kept: the window starts with one of them, and fetches the others while nothing else is to be done.
@@ -42,14 +45,14 @@ export class Sheets {
     }
   }
 
-  /** Read what is left, one sheet each time that the window has nothing to do. @returns stops it */
+  /** Read what is left, one sheet each time that the window has nothing to do, or after a while. @returns stops it */
   fetchIdly(): () => void {
     const left = this.#screens.map(({ id }) => id).filter((id) => !this.#read.has(id));
     let asked = 0;
     const next = () => {
       const id = left.shift();
       if (id === undefined) return;
-      asked = requestIdleCallback(() => void this.fetch(id).then(next));
+      asked = requestIdleCallback(() => void this.fetch(id).then(next), { timeout: MOST_WAIT_MS });
     };
     next();
     return () => {

@@ -54,7 +54,8 @@ test('reads the others while there is nothing to do, one after the other, past o
   ]);
   await sheets.fetch('aircraft');
   sheets.fetchIdly();
-  await expect.poll(() => sheets.of('weather')).toBe(EmptySheet);
+  // A page among many is seldom idle: each is read after a second at the latest.
+  await expect.poll(() => sheets.of('weather'), { timeout: 10_000 }).toBe(EmptySheet);
   expect(order).toEqual(['aircraft', 'fuel', 'weather']);
 });
 
@@ -62,6 +63,8 @@ test('stops reading ahead when it is told to', async () => {
   const read = vi.fn(found);
   const stop = new Sheets([entry('fuel', 'Fuel', read)]).fetchIdly();
   stop();
-  await new Promise((resolve) => requestIdleCallback(resolve));
+  // Longer than it would have waited itself.
+  await new Promise((resolve) => setTimeout(resolve, 1500));
+  await new Promise((resolve) => requestIdleCallback(resolve, { timeout: 1500 }));
   expect(read).not.toHaveBeenCalled();
 });
